@@ -1,0 +1,32 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { ALPHABET, checkCharacter } from './check-character.ts';
+import type { Barcode } from './codes.ts';
+
+/** Which job a tag belongs to: a foreign tag among the sticks is known at the first scan. */
+const JOB_MARK_LENGTH = 3;
+/** 36^7 marks: two of 3,000 codes of a job share one in fewer than one job in 17,000, and then it is reported. */
+const CODE_MARK_LENGTH = 7;
+
+/**
+ * The symbol of anything that carries a code: part, door, set-up. Job mark and code mark are digests of the job number
+ * and the code, so they stay when rows are sorted or added. 11 characters of Code 128 at a module of 0.25 mm with their
+ * quiet zones take 44 mm: they fit a 50 mm label.
+ */
+export function barcodeFor(jobNumber: string, code: string): Barcode {
+  const payload = jobMark(jobNumber) + mark(`code ${jobNumber} ${code}`, CODE_MARK_LENGTH);
+  return (payload + (checkCharacter(payload) ?? '')) as Barcode;
+}
+
+export const jobMark = (jobNumber: string): string => mark(`job ${jobNumber}`, JOB_MARK_LENGTH);
+
+/** `length` characters that depend on every character of `text`. */
+function mark(text: string, length: number): string {
+  let digest = sha256(utf8ToBytes(text)).reduce((total, byte) => total * 256n + BigInt(byte), 0n);
+  let characters = '';
+  for (let count = 0; count < length; count += 1) {
+    characters += ALPHABET[Number(digest % 36n)] ?? '';
+    digest /= 36n;
+  }
+  return characters;
+}

@@ -1,0 +1,9 @@
+import type { RenderProblems } from '../../problems/render.ts';
+import type { Words } from '../../words.ts';
+
+export const render: Words<RenderProblems> = {
+  'template-unreadable': ({ reason }) => ({
+    what: `This template does not read: ${reason}.`,
+    mend: 'Mend the template, or remove it to use the one that comes with the program.',
+  }),
+};

@@ -1,0 +1,9 @@
+import type { RenderProblems } from '../../problems/render.ts';
+import type { Words } from '../../words.ts';
+
+export const render: Words<RenderProblems> = {
+  'template-unreadable': ({ reason }) => ({
+    what: `No se puede leer esta plantilla: ${reason}.`,
+    mend: 'Corrija la plantilla, o quítela para usar la que viene con el programa.',
+  }),
+};

@@ -1,0 +1,155 @@
+import { z } from 'zod';
+
+/** All the paper of a job, and what the stations read. Bytes are whole files. */
+export type Packet = {
+  readonly packetPdf: Uint8Array;
+  readonly tagsPdf: Uint8Array;
+  readonly partsXlsx: Uint8Array;
+  readonly partsCsv: string;
+  readonly manifest: Manifest;
+  readonly pages: { readonly packet: number; readonly tags: number };
+};
+
+/** Which revision of the job the packet is, and what changed since the one before, by code. */
+export type Revision = {
+  readonly letter: string;
+  readonly inputHash: string;
+  readonly changes:
+    | {
+        readonly since: string;
+        readonly added: readonly string[];
+        readonly removed: readonly string[];
+        readonly changed: readonly string[];
+      }
+    | undefined;
+};
+
+export const MANIFEST_SCHEMA_VERSION = 1;
+
+const length = z.object({ nm: z.int(), text: z.string() }).readonly();
+
+const settings = z.array(z.object({ of: z.string(), value: length, sets: z.string() }).readonly()).readonly();
+
+const reminder = z.object({ id: z.string(), text: z.string(), pieces: z.array(z.string()).readonly() }).readonly();
+
+/** What the stations read: the packet as data, with a version. Lengths as `{ nm, text }`. */
+export const manifestSchema = z
+  .object({
+    schemaVersion: z.literal(MANIFEST_SCHEMA_VERSION),
+    program: z.string(),
+    job: z
+      .object({
+        number: z.string(),
+        name: z.string(),
+        customer: z.string(),
+        revision: z.string(),
+        units: z.enum(['inch', 'mm']),
+        language: z.enum(['en', 'es']),
+        dueDate: z.string().nullable(),
+        inputHash: z.string(),
+      })
+      .readonly(),
+    doors: z
+      .array(
+        z
+          .object({
+            code: z.string(),
+            barcode: z.string(),
+            cabinet: z.string(),
+            label: z.string(),
+            room: z.string(),
+            copy: z.int(),
+            leaf: z.string(),
+            front: z.string(),
+            hand: z.string().nullable(),
+            mounting: z.string(),
+            style: z.string(),
+            width: length,
+            height: length,
+            thickness: length,
+            massKg: z.number(),
+            hinges: z.array(z.object({ fromTop: length, fromEdge: length }).readonly()).readonly(),
+            gaps: z
+              .object({ left: length, right: length, top: length, bottom: length, between: length.nullable() })
+              .readonly(),
+            route: z.array(z.string()).readonly(),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    parts: z
+      .array(
+        z
+          .object({
+            code: z.string(),
+            barcode: z.string(),
+            door: z.string(),
+            role: z.string(),
+            stock: z.string().nullable(),
+            length,
+            width: length,
+            thickness: length,
+            route: z.array(z.string()).readonly(),
+            cutFrom: z.string().nullable(),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    operations: z
+      .array(
+        z
+          .object({
+            id: z.string(),
+            name: z.string(),
+            station: z.string(),
+            minutes: z.object({ setup: z.number(), pieces: z.number() }).readonly(),
+            reminders: z.array(reminder).readonly(),
+            setups: z
+              .array(
+                z
+                  .object({
+                    code: z.string(),
+                    barcode: z.string(),
+                    settings,
+                    pieces: z.array(z.string()).readonly(),
+                    reminders: z.array(reminder).readonly(),
+                  })
+                  .readonly(),
+              )
+              .readonly(),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    cutPlans: z
+      .array(
+        z
+          .object({
+            stock: z.string(),
+            kind: z.enum(['board', 'sheet']),
+            bins: z.int(),
+            bound: z.int(),
+            offcuts: z.array(z.object({ code: z.string(), length, width: length }).readonly()).readonly(),
+          })
+          .readonly(),
+      )
+      .readonly(),
+    batches: z.array(z.object({ number: z.int(), doors: z.array(z.string()).readonly() }).readonly()).readonly(),
+    shopping: z
+      .array(
+        z
+          .object({ kind: z.string(), item: z.string(), unit: z.string(), needed: z.number(), buy: z.number() })
+          .readonly(),
+      )
+      .readonly(),
+    diagnostics: z
+      .array(
+        z
+          .object({ severity: z.string(), code: z.string(), at: z.string(), what: z.string(), mend: z.string() })
+          .readonly(),
+      )
+      .readonly(),
+  })
+  .readonly();
+
+export type Manifest = z.infer<typeof manifestSchema>;

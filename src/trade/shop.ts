@@ -1,0 +1,376 @@
+import type { Duration } from '../units/duration.ts';
+import { hours, minutes } from '../units/duration.ts';
+import { type Length, mm, nm } from '../units/length.ts';
+import { fromPounds, type Mass, type Volume } from '../units/mass.ts';
+import { type Money, money } from '../units/money.ts';
+import type { LengthFormat } from '../units/print-length.ts';
+import { lengthOf, type Units } from '../units/read-length.ts';
+
+/**
+ * How this shop works: everything that the workbook's Shop sheet can set, and what is taken where it says nothing.
+ * Every default is common practice unless its line names a source. The packet prints each default that it used.
+ */
+export type Shop = {
+  readonly printing: {
+    readonly lengths: LengthFormat;
+  };
+  readonly doors: {
+    /** Door sizes are rounded down to this, and what that takes goes back into the gap. */
+    readonly increment: Length;
+    readonly overlay: Length;
+    /** Between the two leaves of a pair. */
+    readonly pairGap: Length;
+    /** On each side of an inset leaf. */
+    readonly insetClearance: Length;
+    /** What should show of the face frame between two neighbouring doors. */
+    readonly reveal: Length;
+    /** How far apart the diagonals of a door may be, up to and above `squareTallFrom`. */
+    readonly squareShort: Length;
+    readonly squareTall: Length;
+    readonly squareTallFrom: Length;
+    /** Doors higher than this want a middle rail. */
+    readonly middleRailFrom: Length;
+  };
+  readonly saw: {
+    readonly kerf: Length;
+    /** Cut off each side of a sheet first, its own kerf included; 0 where factory edges are used. */
+    readonly sheetTrim: Length;
+    /** Cut off each end of a board first. */
+    readonly boardEndTrim: Length;
+    /** Lost along a board before its first strip: the jointed edge. */
+    readonly boardEdgeLoss: Length;
+    /** Largest distance from fence to blade. */
+    readonly ripCapacity: Length;
+    /** Longest piece that the crosscut stop can measure. */
+    readonly crosscutCapacity: Length;
+    /** Leftovers narrower than this cannot be cut off; 0 where the saw can skim. */
+    readonly leastSkim: Length;
+    /** Pieces longer than this want support behind the table. */
+    readonly tableLength: Length;
+    /** How many times the direction may change: 2 (rip, crosscut), 3 (and a trim cut), or free. */
+    readonly stages: 2 | 3 | 'free';
+  };
+  readonly rough: {
+    readonly lengthAllowance: Length;
+    readonly widthAllowance: Length;
+    readonly rest: Duration;
+    /** Net over bought wood where no boards have been measured. */
+    readonly yield: number;
+    /** A board to buy where Stock names no size. */
+    readonly standardBoard: { readonly width: Length; readonly length: Length };
+    readonly standardSheet: { readonly width: Length; readonly length: Length };
+  };
+  readonly testing: {
+    /** Blanks to try each router set-up on, from the same stock at the same thickness. */
+    readonly stickingPieces: number;
+    readonly copingPieces: number;
+    readonly rabbetPieces: number;
+    readonly pieceLength: Length;
+    /** One spare stile and one spare rail for so many of each, at least one. */
+    readonly spareForEvery: number;
+    /** One piece in so many is measured. */
+    readonly measureEvery: number;
+    readonly tolerance: Length;
+  };
+  readonly router: {
+    readonly order: 'groove-first' | 'cope-first';
+    readonly stickingBitDiameter: Length;
+    readonly copingBitDiameter: Length;
+    readonly rabbetBitDiameter: Length;
+    readonly speed: number;
+    /** Rim speed no bit may pass, metres a second. */
+    readonly rimSpeedMax: number;
+    /** Widest rail that the coping sled holds. */
+    readonly sledWidth: Length;
+    /** Pieces shorter than this are machined as part of a longer blank, or in a carrier. */
+    readonly shortPiece: Length;
+    /** The rabbet is cut with a dado stack at the saw, or with a bit at the router table. */
+    readonly rabbetBy: 'saw' | 'router';
+  };
+  readonly panels: {
+    /** Left free on each edge of a plywood panel, and along the grain of a solid one. */
+    readonly allowance: Length;
+    /** Play of the panel's tongue in the groove. */
+    readonly rabbetFit: Length;
+    /** Added to the rabbet's width so that the field drops between the back lips of the frame. */
+    readonly backClearance: Length;
+    /** Least engagement on each edge of a solid panel at the driest. */
+    readonly engagement: Length;
+    /** Widest strip of a solid panel. */
+    readonly stripWidthMax: Length;
+    /** Added to each strip for jointing its two edges. */
+    readonly stripAllowance: Length;
+    /** Added to the glued-up blank on each dimension, to be trimmed square. */
+    readonly trimAllowance: Length;
+    /** Left free on each edge of a pane of glass. */
+    readonly glassClearance: Length;
+    readonly edgeEasing: Length;
+  };
+  readonly hinges: {
+    readonly counts: HingeCounts;
+    /** Centre of an end hinge from the end of the door. */
+    readonly fromEnd: Length;
+    readonly cupDiameter: Length;
+    readonly cupDepth: Length;
+    /** Edge of the cup to the edge of the door. */
+    readonly cupEdge: Length;
+    /** Wood that must stay under the cup. */
+    readonly leastUnderCup: Length;
+    /** Wood that must stay between cup and groove. */
+    readonly leastToGroove: Length;
+    /** How far a hinge may be moved to keep its plate off a rail joint. */
+    readonly shiftMax: Length;
+    /** Half the height of the hinge's plate. */
+    readonly plateReach: Length;
+  };
+  readonly pulls: {
+    /** Lower hole of a door's pull from the corner away from the hinge: in from the edge, and along the stile. */
+    readonly fromEdge: Length;
+    readonly fromEnd: Length;
+    /** Between the two holes; 0 for a knob. */
+    readonly spacing: Length;
+    readonly holeDiameter: Length;
+  };
+  readonly climate: {
+    readonly temperatureC: number;
+    /** Moisture content of the wood when it is machined, in percent; or the shop's relative humidity instead. */
+    readonly shopMoisture: number;
+    readonly driestHumidity: number;
+    readonly wettestHumidity: number;
+  };
+  readonly gluing: {
+    readonly clamps: number;
+    /** Doors higher than this take two more clamps along the stiles. */
+    readonly tallFrom: Length;
+    readonly inClamps: Duration;
+    readonly beforeMachining: Duration;
+    /** Glue for each square metre of joint, in litres. */
+    readonly litresPerSquareMetre: number;
+  };
+  readonly finishing: {
+    /** Wet doors that the drying rack holds. */
+    readonly rackSlots: number;
+    /** Doors that can be sprayed side by side. */
+    readonly sprayPlaces: number;
+    /** What the cup or gun holds. */
+    readonly potVolume: Volume;
+    /** How long a mix stays workable. */
+    readonly potLife: Duration;
+    readonly sprayTransfer: number;
+    /** Containers the finish is sold in, smallest first. */
+    readonly containers: readonly Volume[];
+  };
+  readonly work: {
+    readonly people: number;
+    readonly hoursPerDay: number;
+    readonly startsAt: string;
+    /** ISO weekday numbers, 1 = Monday. */
+    readonly weekdays: readonly number[];
+    /** ISO dates on which nobody works. */
+    readonly daysOff: readonly string[];
+    readonly startDate: string | undefined;
+    /** Set-up minutes and minutes for each piece, where the workbook changes an operation's own. */
+    readonly minutes: { readonly [operation: string]: { readonly setup: number; readonly piece: number } };
+    /** Operations that a helper may do alone. */
+    readonly helperAlone: readonly string[];
+    readonly rate: Money;
+    readonly margin: number;
+  };
+  readonly planning: {
+    /** How long the planner may look for a better cutting plan, for the whole job. */
+    readonly seconds: number;
+    readonly seed: number;
+    /** Whether parts that are seen together come from one board, and the share of waste that this may cost. */
+    readonly colourMatch: 'none' | 'stiles' | 'door';
+    readonly colourMatchWaste: number;
+    /** Offcuts at least this large are kept. */
+    readonly remnantLength: Length;
+    readonly remnantWidth: Length;
+  };
+  readonly labels: LabelSheet;
+};
+
+/** Where the labels are on the sheet, or the size of a single label. All by number: no maker's name. */
+export type LabelSheet = {
+  readonly page: 'letter' | 'A4' | 'single';
+  readonly rows: number;
+  readonly columns: number;
+  readonly width: Length;
+  readonly height: Length;
+  readonly left: Length;
+  readonly top: Length;
+  readonly pitchAcross: Length;
+  readonly pitchDown: Length;
+  /** First label still on a partly used sheet, 1 = top left, counted along the rows. */
+  readonly startAt: number;
+};
+
+/** How many hinges a door wants: the larger of what its height and its mass ask for. */
+export type HingeCounts = readonly {
+  readonly hinges: number;
+  readonly heightUpTo: Length;
+  readonly massUpTo: Mass;
+}[];
+
+const PINT = (231 / 8) * 0.0254 ** 3;
+const cup = (pints: number): Volume => (pints * PINT) as Volume;
+
+/** What a shop that says nothing is taken to do. */
+export const shopDefaults = (units: Units, paper: 'letter' | 'A4'): Shop => ({
+  printing: { lengths: { units: units === 'inch' ? 'inch' : 'mm', increment: lengthOf('1/32') } },
+  doors: {
+    increment: units === 'inch' ? lengthOf('1/32') : lengthOf('0.5 mm'),
+    overlay: units === 'inch' ? lengthOf('1/2') : mm(12),
+    pairGap: units === 'inch' ? lengthOf('1/8') : mm(3),
+    insetClearance: units === 'inch' ? lengthOf('3/32') : lengthOf('2.5 mm'),
+    reveal: units === 'inch' ? lengthOf('1/4') : mm(6),
+    squareShort: lengthOf('1/32'),
+    squareTall: lengthOf('1/16'),
+    squareTallFrom: lengthOf('24'),
+    // Architectural Woodwork Standards, 1st ed. (2009), section 10, 4.4.6.10: over 60 in an intermediate rail.
+    middleRailFrom: lengthOf('60'),
+  },
+  saw: {
+    kerf: lengthOf('1/8'),
+    sheetTrim: lengthOf('1/4'),
+    boardEndTrim: lengthOf('2'),
+    boardEdgeLoss: lengthOf('1/4'),
+    ripCapacity: lengthOf('50'),
+    crosscutCapacity: lengthOf('100'),
+    leastSkim: nm(0),
+    tableLength: lengthOf('48'),
+    stages: 3,
+  },
+  rough: {
+    lengthAllowance: lengthOf('1'),
+    widthAllowance: lengthOf('1/4'),
+    rest: hours(48),
+    yield: 0.7,
+    standardBoard: { width: lengthOf('6'), length: lengthOf('96') },
+    standardSheet: { width: lengthOf('48'), length: lengthOf('96') },
+  },
+  testing: {
+    stickingPieces: 2,
+    copingPieces: 2,
+    rabbetPieces: 1,
+    pieceLength: lengthOf('16'),
+    spareForEvery: 20,
+    measureEvery: 10,
+    tolerance: lengthOf('1/64'),
+  },
+  router: {
+    order: 'groove-first',
+    stickingBitDiameter: lengthOf('1 5/8'),
+    copingBitDiameter: lengthOf('1 5/8'),
+    rabbetBitDiameter: lengthOf('1 1/4'),
+    speed: 16_000,
+    rimSpeedMax: 50,
+    sledWidth: lengthOf('6'),
+    shortPiece: lengthOf('12'),
+    rabbetBy: 'saw',
+  },
+  panels: {
+    allowance: lengthOf('1/32'),
+    rabbetFit: units === 'inch' ? lengthOf('0.004') : lengthOf('0.1 mm'),
+    backClearance: lengthOf('1/32'),
+    engagement: lengthOf('1/8'),
+    stripWidthMax: lengthOf('4'),
+    stripAllowance: lengthOf('1/4'),
+    trimAllowance: lengthOf('1/2'),
+    glassClearance: lengthOf('1/16'),
+    edgeEasing: lengthOf('1/8'),
+  },
+  hinges: {
+    // Heights and masses as a hardware catalogue's chart gives them (maker withheld). The maker's own table rules.
+    counts: [
+      { hinges: 2, heightUpTo: lengthOf('40'), massUpTo: fromPounds(15) },
+      { hinges: 3, heightUpTo: lengthOf('60'), massUpTo: fromPounds(30) },
+      { hinges: 4, heightUpTo: lengthOf('80'), massUpTo: fromPounds(45) },
+      { hinges: 5, heightUpTo: lengthOf('100'), massUpTo: fromPounds(60) },
+    ],
+    fromEnd: lengthOf('3 1/2'),
+    cupDiameter: mm(35),
+    cupDepth: lengthOf('12.5 mm'),
+    cupEdge: mm(4),
+    leastUnderCup: mm(5),
+    leastToGroove: mm(1),
+    shiftMax: lengthOf('2'),
+    plateReach: mm(32),
+  },
+  pulls: {
+    fromEdge: lengthOf('1'),
+    fromEnd: lengthOf('2 1/2'),
+    spacing: mm(96),
+    holeDiameter: mm(5),
+  },
+  climate: { temperatureC: 21, shopMoisture: 8, driestHumidity: 25, wettestHumidity: 65 },
+  gluing: {
+    clamps: 12,
+    tallFrom: lengthOf('40'),
+    inClamps: hours(2),
+    beforeMachining: hours(24),
+    // 6 mil wet is about 267 ft²/gal: 1604.17 / 6, the film arithmetic of one US gallon.
+    litresPerSquareMetre: 0.1524,
+  },
+  finishing: {
+    rackSlots: 40,
+    sprayPlaces: 8,
+    potVolume: cup(2),
+    potLife: hours(4),
+    // 65 % is what Utah Admin. Code R307-349-5(2) asks of a gun.
+    sprayTransfer: 0.65,
+    containers: [cup(2), cup(8), cup(40)],
+  },
+  work: {
+    people: 1,
+    hoursPerDay: 8,
+    startsAt: '08:00',
+    weekdays: [1, 2, 3, 4, 5],
+    daysOff: [],
+    startDate: undefined,
+    minutes: {},
+    helperAlone: ['inspect', 'sand-panel', 'flush-sand', 'ease-edges', 'rest', 'take-down'],
+    rate: money(6000),
+    margin: 0.2,
+  },
+  planning: {
+    seconds: 2,
+    seed: 1,
+    colourMatch: 'none',
+    colourMatchWaste: 0.02,
+    remnantLength: lengthOf('12'),
+    remnantWidth: lengthOf('3'),
+  },
+  labels: paper === 'letter' ? THIRTY_ON_LETTER : TWENTY_ONE_ON_A4,
+});
+
+/** 3 × 10 of 2 5/8 × 1 in on letter, variant A of open label-template data (two grids circulate: see the README). */
+export const THIRTY_ON_LETTER: LabelSheet = {
+  page: 'letter',
+  rows: 10,
+  columns: 3,
+  width: lengthOf('2 5/8'),
+  height: lengthOf('1'),
+  left: lengthOf('3/16'),
+  top: lengthOf('1/2'),
+  pitchAcross: lengthOf('2 3/4'),
+  pitchDown: lengthOf('1'),
+  startAt: 1,
+};
+
+/** 3 × 7 of 63.5 × 38.1 mm on A4; from memory. */
+export const TWENTY_ONE_ON_A4: LabelSheet = {
+  page: 'A4',
+  rows: 7,
+  columns: 3,
+  width: lengthOf('63.5 mm'),
+  height: lengthOf('38.1 mm'),
+  left: lengthOf('7.2 mm'),
+  top: lengthOf('15.1 mm'),
+  pitchAcross: lengthOf('66 mm'),
+  pitchDown: lengthOf('38.1 mm'),
+  startAt: 1,
+};
+
+/** How long one day of work is. */
+export const workday = (shop: Shop): Duration => minutes(shop.work.hoursPerDay * 60);

@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+// biome-ignore lint/style/noDefaultExport: the test runner asks for one.
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    include: ['test/**/*.test.ts'],
+    testTimeout: 60_000,
+    hookTimeout: 120_000,
+  },
+});
