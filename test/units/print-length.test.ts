@@ -1,0 +1,50 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { nm } from '../../src/units/length.ts';
+import { type LengthFormat, printedValue, printLength } from '../../src/units/print-length.ts';
+import { length } from '../support/length.ts';
+import { law } from '../support/runs.ts';
+
+const inches: LengthFormat = { units: 'inch', increment: length('1/32') };
+const millimetres: LengthFormat = { units: 'mm', increment: length('1/32') };
+
+describe('printing a length', () => {
+  it.each([
+    ['14 3/8', inches, '14 3/8'],
+    ['14', inches, '14'],
+    ['0', inches, '0'],
+    ['3/4', inches, '3/4'],
+    ['14 11/32', inches, '14 11/32'],
+    ['14 23/64', inches, '14 3/8−'], // halfway goes up, and the mark says that the true value is a little under
+    ['14.377', inches, '14 3/8+'], // a little over
+    ['14.373', inches, '14 3/8−'], // a little under
+    ['-1/2', inches, '−1/2'],
+    ['31/32', inches, '31/32'],
+    ['0.999', inches, '1−'],
+    ['365 mm', millimetres, '365'],
+    ['365.1 mm', millimetres, '365.1'],
+    ['14 3/8', millimetres, '365.1'], // 365.125
+    ['-0.01 mm', millimetres, '0'],
+    ['14 3/8', { units: 'decimal-inch', increment: length('1/32') }, '14.375'],
+    ['1/64', { units: 'decimal-inch', increment: length('1/32') }, '0.016'],
+    ['14 3/8', { units: 'both', increment: length('1/32') }, '14 3/8 (365.1)'],
+  ] as const)('%s prints as %s', (written, format, printed) => {
+    expect(printLength(length(written), format)).toBe(printed);
+  });
+
+  it('never strays from the true value by more than half the increment', () => {
+    law([fc.integer({ min: -1_000_000_000, max: 3_000_000_000 })], size => {
+      const off = Math.abs(printedValue(nm(size), inches) - size);
+      expect(off).toBeLessThanOrEqual(length('1/64'));
+    });
+  });
+
+  it('marks exactly what it rounded', () => {
+    law([fc.integer({ min: 0, max: 3_000_000_000 })], size => {
+      const printed = printLength(nm(size), inches);
+      const shown = printedValue(nm(size), inches);
+      expect(printed.endsWith('+')).toBe(shown < size);
+      expect(printed.endsWith('−')).toBe(shown > size);
+    });
+  });
+});
