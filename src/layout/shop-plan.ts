@@ -1,4 +1,5 @@
 import type { Barcode, BlankCode, DoorCode, PartCode, SetupCode } from '../codes/codes.ts';
+import type { OperationId } from '../trade/operations.ts';
 import type { Area } from '../units/area.ts';
 import type { Duration } from '../units/duration.ts';
 import type { Length } from '../units/length.ts';
@@ -19,39 +20,7 @@ export type ShopPlan = {
   readonly days: DayPlan;
 };
 
-export type OperationId =
-  | 'crosscut-rough'
-  | 'rip-rough'
-  | 'rest'
-  | 'joint-edge'
-  | 'rip-width'
-  | 'cut-length'
-  | 'inspect'
-  | 'groove'
-  | 'cope'
-  | 'break-sheet'
-  | 'rip-panel'
-  | 'cut-panel'
-  | 'glue-panel'
-  | 'cure-panel'
-  | 'flatten-panel'
-  | 'rabbet-panel'
-  | 'sand-panel'
-  | 'rabbet-glass'
-  | 'cut-stops'
-  | 'dry-fit'
-  | 'glue-up'
-  | 'cure'
-  | 'flush-sand'
-  | 'bore-hinges'
-  | 'hang-and-fit'
-  | 'take-down'
-  | 'ease-edges'
-  | 'finish'
-  | 'cure-finish'
-  | 'fit-glass'
-  | 'drill-pulls'
-  | 'hang';
+export type { OperationId };
 
 export type Station =
   | 'saw'
