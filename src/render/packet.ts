@@ -28,7 +28,10 @@ export const MANIFEST_SCHEMA_VERSION = 1;
 
 const length = z.object({ nm: z.int(), text: z.string() }).readonly();
 
-const settings = z.array(z.object({ of: z.string(), value: length, sets: z.string() }).readonly()).readonly();
+/** `name` is `of` in the words of the job's language: "Rip fence". */
+const settings = z
+  .array(z.object({ of: z.string(), name: z.string(), value: length, sets: z.string() }).readonly())
+  .readonly();
 
 const reminder = z.object({ id: z.string(), text: z.string(), pieces: z.array(z.string()).readonly() }).readonly();
 
@@ -85,12 +88,16 @@ export const manifestSchema = z
             barcode: z.string(),
             door: z.string(),
             role: z.string(),
+            /** The role in words: "left stile". */
+            name: z.string(),
             stock: z.string().nullable(),
             length,
             width: length,
             thickness: length,
             route: z.array(z.string()).readonly(),
             cutFrom: z.string().nullable(),
+            /** Its rough size before it is milled: what a remake needs of a board or an offcut. Null for what is bought to size. */
+            rough: z.object({ length, width: length }).readonly().nullable(),
           })
           .readonly(),
       )
@@ -102,7 +109,10 @@ export const manifestSchema = z
             id: z.string(),
             name: z.string(),
             station: z.string(),
+            stationName: z.string(),
             minutes: z.object({ setup: z.number(), pieces: z.number() }).readonly(),
+            /** Time that passes without work. Where `minutes` are zero too, nobody scans the operation: the next one implies it. */
+            waitMinutes: z.number(),
             reminders: z.array(reminder).readonly(),
             setups: z
               .array(
@@ -110,6 +120,8 @@ export const manifestSchema = z
                   .object({
                     code: z.string(),
                     barcode: z.string(),
+                    /** How a piece is laid to the machine, in words: "Tag up, inside edge to the fence". Empty where it is all one. */
+                    facing: z.string(),
                     settings,
                     pieces: z.array(z.string()).readonly(),
                     reminders: z.array(reminder).readonly(),
@@ -129,7 +141,9 @@ export const manifestSchema = z
             kind: z.enum(['board', 'sheet']),
             bins: z.int(),
             bound: z.int(),
-            offcuts: z.array(z.object({ code: z.string(), length, width: length }).readonly()).readonly(),
+            offcuts: z
+              .array(z.object({ code: z.string(), barcode: z.string(), length, width: length }).readonly())
+              .readonly(),
           })
           .readonly(),
       )
