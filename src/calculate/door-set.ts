@@ -88,6 +88,8 @@ export type Part = {
   readonly place: Rectangle;
   readonly make: Make;
   readonly mass: Mass;
+  /** Its other numbers (mass, rabbet, movement, strips), with how they came about. */
+  readonly workings: readonly Working[];
 };
 
 /** What has to be done to a part beyond sawing it to size. */

@@ -13,20 +13,28 @@ const CODE_MARK_LENGTH = 7;
  * and the code, so they stay when rows are sorted or added. 11 characters of Code 128 at a module of 0.25 mm with their
  * quiet zones take 44 mm: they fit a 50 mm label.
  */
-export function barcodeFor(jobNumber: string, code: string): Barcode {
-  const payload = jobMark(jobNumber) + mark(`code ${jobNumber} ${code}`, CODE_MARK_LENGTH);
-  return (payload + (checkCharacter(payload) ?? '')) as Barcode;
+export const barcodeFor = (jobNumber: string, code: string): Barcode => barcodesOf(jobNumber)(code);
+
+/** The symbols of one job: its mark is worked out once, however many codes it has. */
+export function barcodesOf(jobNumber: string): (code: string) => Barcode {
+  const job = jobMark(jobNumber);
+  return code => {
+    const payload = job + mark(`code ${jobNumber} ${code}`, CODE_MARK_LENGTH);
+    return (payload + (checkCharacter(payload) ?? '')) as Barcode;
+  };
 }
 
 export const jobMark = (jobNumber: string): string => mark(`job ${jobNumber}`, JOB_MARK_LENGTH);
 
-/** `length` characters that depend on every character of `text`. */
+/** `length` characters that depend on every character of `text`: its digest modulo 36^length, lowest figure first. */
 function mark(text: string, length: number): string {
-  let digest = sha256(utf8ToBytes(text)).reduce((total, byte) => total * 256n + BigInt(byte), 0n);
+  const marks = 36 ** length;
+  // 36^7 · 256 is below 2^53: the remainder is exact at each byte.
+  let rest = sha256(utf8ToBytes(text)).reduce((total, byte) => (total * 256 + byte) % marks, 0);
   let characters = '';
   for (let count = 0; count < length; count += 1) {
-    characters += ALPHABET[Number(digest % 36n)] ?? '';
-    digest /= 36n;
+    characters += ALPHABET[rest % 36] ?? '';
+    rest = Math.floor(rest / 36);
   }
   return characters;
 }

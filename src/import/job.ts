@@ -49,6 +49,11 @@ export type Opening = {
   readonly style: string;
   readonly grid: Grid;
   readonly faceFrame: FaceFrame;
+  /**
+   * The end of a door that its pull is at (`bottom` on a wall cabinet, `top` on a base cabinet). Undefined where the
+   * workbook says nothing: then a door is not bored for a pull, and a drawer front in its middle.
+   */
+  readonly pull: 'top' | 'bottom' | 'middle' | 'none' | undefined;
   readonly note: string;
   readonly from: Source;
 };

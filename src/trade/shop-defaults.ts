@@ -87,7 +87,8 @@ export const shopDefaults = (units: Units, paper: 'letter' | 'A4'): Shop => ({
     cupEdge: mm(4),
     leastUnderCup: mm(5),
     leastToGroove: mm(1),
-    shiftMax: lengthOf('2'),
+    // A plate centred on a 2 in rail clears it after half of both: 1 + 1.26 in.
+    shiftMax: lengthOf('2 1/2'),
     plateReach: mm(32),
   },
   pulls: {
@@ -96,7 +97,15 @@ export const shopDefaults = (units: Units, paper: 'letter' | 'A4'): Shop => ({
     spacing: mm(96),
     holeDiameter: mm(5),
   },
-  climate: { temperatureC: 21, shopMoisture: 8, driestHumidity: 25, wettestHumidity: 65 },
+  climate: {
+    temperatureC: 21,
+    shopMoisture: 8,
+    shopHumidity: undefined,
+    driestHumidity: 25,
+    wettestHumidity: 65,
+    driestMoisture: undefined,
+    wettestMoisture: undefined,
+  },
   gluing: {
     clamps: 12,
     tallFrom: lengthOf('40'),

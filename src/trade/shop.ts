@@ -131,10 +131,16 @@ export type Shop = {
   };
   readonly climate: {
     readonly temperatureC: number;
-    /** Moisture content of the wood when it is machined, in percent; or the shop's relative humidity instead. */
+    /** Moisture content of the wood when it is machined, in percent. */
     readonly shopMoisture: number;
+    /** The shop's relative humidity, where the wood has settled to it: then it tells the moisture instead. */
+    readonly shopHumidity: number | undefined;
+    /** Relative humidity of the house in its driest and wettest weeks. */
     readonly driestHumidity: number;
     readonly wettestHumidity: number;
+    /** Moisture content of wood in that house, in percent, where it was measured: then humidity is not asked. */
+    readonly driestMoisture: number | undefined;
+    readonly wettestMoisture: number | undefined;
   };
   readonly gluing: {
     readonly clamps: number;
