@@ -1,8 +1,12 @@
-/** The kinds of work that a door and its parts go through, in the order in which they are done. */
+/**
+ * The kinds of work that a door and its parts go through, in the order in which they are done; but a shop may cope
+ * before it grooves.
+ */
 export const OPERATION_IDS = [
   'crosscut-rough',
   'rip-rough',
   'rest',
+  'plane-thickness',
   'joint-edge',
   'rip-width',
   'cut-length',
@@ -10,18 +14,19 @@ export const OPERATION_IDS = [
   'groove',
   'cope',
   'break-sheet',
-  'rip-panel',
-  'cut-panel',
   'glue-panel',
   'cure-panel',
   'flatten-panel',
+  'rip-panel',
+  'cut-panel',
   'rabbet-panel',
   'sand-panel',
-  'rabbet-glass',
   'cut-stops',
   'dry-fit',
   'glue-up',
   'cure',
+  'cut-horns',
+  'rabbet-glass',
   'flush-sand',
   'bore-hinges',
   'hang-and-fit',
