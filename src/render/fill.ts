@@ -1,0 +1,152 @@
+import Handlebars from 'handlebars';
+import { type Diagnosed, problem } from '../diagnostics/diagnostic.ts';
+import type { Filled } from './markup.ts';
+
+/** A template as it was read; its name is the file's, without folder and ending. */
+export type Template = { readonly file: string; readonly text: string };
+
+/** The words of one language, by key. `{count}` in them is a hole that the template fills. */
+export type PacketWords = { readonly [key: string]: string };
+
+/** Puts data into the template of that name. Data has every field that the template asks for, if only as undefined. */
+export type Fill = (name: string, data: object) => Diagnosed<Filled>;
+
+/**
+ * Makes the templates of one language ready. Each can hold any other as a partial (`{{> foot}}`), and say
+ * `{{w "route.count" count=n}}` for words, `{{#if (is kind "pair")}}` for a choice. All data is escaped; a field that
+ * the data does not have, and a key without words, are problems at the template's line.
+ */
+export function prepare(templates: readonly Template[], words: PacketWords): Fill {
+  const plain = compiler(templates, words, 'plain');
+  const marked = compiler(templates, words, 'lines marked');
+  return (name, data) => {
+    try {
+      const text = legible(plain(name)(data));
+      return { value: { text, origin: at => lineAt(legible(marked(name)(data)), at, templates) }, diagnostics: [] };
+    } catch (error) {
+      return unreadable(error);
+    }
+  };
+}
+
+/** Compiles each template when it is first asked for. */
+function compiler(templates: readonly Template[], words: PacketWords, lines: 'plain' | 'lines marked') {
+  const bars = Handlebars.create();
+  bars.registerHelper('is', (one: unknown, other: unknown) => one === other);
+  bars.registerHelper('w', (key: string, options: Handlebars.HelperOptions) => say(words, key, options));
+  const ready = new Map<string, Handlebars.TemplateDelegate>();
+  const run = (name: string): Handlebars.TemplateDelegate => {
+    const known = ready.get(name);
+    if (known !== undefined) return known;
+    const index = templates.findIndex(template => nameOf(template.file) === name);
+    const template = templates[index];
+    if (template === undefined) throw new TroubleIn(name, 1, 'there is no such template');
+    const made = inFile(template, () => bars.compile(syntax(templates, index, lines), { strict: true }));
+    const safe: Handlebars.TemplateDelegate = (data, options) => inFile(template, () => made(data, options));
+    ready.set(name, safe);
+    return safe;
+  };
+  // As functions, so that trouble in a partial names the partial's file.
+  for (const { file } of templates) {
+    bars.registerPartial(nameOf(file), (data, options) => run(nameOf(file))(data, options));
+  }
+  return run;
+}
+
+const nameOf = (file: string): string => file.replace(/^.*\//, '').replace(/\.[a-z]+$/, '');
+
+function say(words: PacketWords, key: string, options: Handlebars.HelperOptions): string {
+  const text = Object.hasOwn(words, key) ? words[key] : undefined;
+  const holes: { readonly [name: string]: unknown } = options.hash;
+  // The library hands the place over and does not say so in its types.
+  const { loc } = options as { loc?: hbs.AST.SourceLocation };
+  if (text === undefined) throw new Handlebars.Exception(`there are no words for "${key}"`, { loc } as hbs.AST.Node);
+  return text.replace(/\{(\w+)\}/g, (hole, name: string) => (name in holes ? String(holes[name]) : hole));
+}
+
+function syntax(templates: readonly Template[], index: number, lines: 'plain' | 'lines marked'): hbs.AST.Program {
+  const program = Handlebars.parse(templates[index]?.text ?? '');
+  const names = new Set(templates.map(({ file }) => nameOf(file)));
+  new (lines === 'plain' ? Strict : StrictAndMarked)(index, names).accept(program);
+  return program;
+}
+
+/** The library asks only what is printed to be there; here a misspelt field in a choice or a loop is found too. */
+class Strict extends Handlebars.Visitor {
+  protected readonly index: number;
+  private readonly names: ReadonlySet<string>;
+  constructor(index: number, names: ReadonlySet<string>) {
+    super();
+    this.index = index;
+    this.names = names;
+  }
+  override PathExpression(path: hbs.AST.PathExpression): void {
+    Object.assign(path, { strict: !path.data });
+  }
+  override PartialStatement(partial: hbs.AST.PartialStatement): void {
+    const { type, original } = partial.name as hbs.AST.PathExpression;
+    const name = String(original);
+    // A partial whose name is worked out is known only when it is filled.
+    if (String(type) !== 'SubExpression' && !this.names.has(name)) {
+      throw new Handlebars.Exception(`there is no template "${name}"`, partial);
+    }
+    super.PartialStatement(partial);
+  }
+}
+
+/** Leaves a mark of file and line before each line of a template's own text, for the search of a problem's place. */
+class StrictAndMarked extends Strict {
+  override ContentStatement(content: hbs.AST.ContentStatement): void {
+    const from = content.loc.start.line + linesIn(String(content.original).split(content.value)[0] ?? '');
+    content.value = content.value
+      .split('\n')
+      .map((line, number) => `\uE000${this.index}:${from + number}\uE001${line}`)
+      .join('\n');
+  }
+}
+
+const linesIn = (text: string): number => text.split('\n').length - 1;
+const LINE_MARK = /\uE000(\d+):(\d+)\uE001/g;
+
+/** The template's line that wrote the character `at` of the text, counted without its marks. */
+function lineAt(marked: string, at: number, templates: readonly Template[]) {
+  let taken = 0;
+  let [file, line] = [0, 1];
+  for (const mark of marked.matchAll(LINE_MARK)) {
+    if (mark.index - taken > at) break;
+    taken += mark[0].length;
+    [file, line] = [Number(mark[1]), Number(mark[2])];
+  }
+  return { kind: 'template', file: templates[file]?.file ?? '', line } as const;
+}
+
+/** Characters that the markup cannot hold, and halves of characters, are shown as U+FFFD: one for one. */
+const legible = (text: string): string => text.replace(/(?![\t\n\r])[\p{Cc}\p{Cs}\ufffe\uffff]/gu, '\ufffd');
+
+class TroubleIn extends Error {
+  readonly file: string;
+  readonly line: number;
+  constructor(file: string, line: number, reason: string) {
+    super(reason);
+    this.file = file;
+    this.line = line;
+  }
+}
+
+function inFile<T>(template: Template, work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof TroubleIn || !(error instanceof Error)) throw error;
+    const [, ofParse, rest] = /^Parse error on line (\d+):\n.*\n.*\n(.*)$/s.exec(error.message) ?? [];
+    const line = Number(ofParse ?? (error as { lineNumber?: number }).lineNumber ?? 1);
+    throw new TroubleIn(template.file, line, rest ?? error.message.replace(/ in \[object Object\]| - \d+:\d+$/g, ''));
+  }
+}
+
+function unreadable(error: unknown): Diagnosed<Filled> {
+  if (!(error instanceof TroubleIn)) throw error;
+  const at = { kind: 'template', file: error.file, line: error.line } as const;
+  const nothing: Filled = { text: '', origin: () => at };
+  return { value: nothing, diagnostics: [problem('template-unreadable', at, { reason: error.message })] };
+}
