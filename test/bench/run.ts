@@ -1,0 +1,71 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, platform, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Beside, Measurement } from './measurement.ts';
+
+/** `npm run bench [subject …]`: every `*.bench.ts`, or those named, each in a process of its own. */
+const here = new URL('.', import.meta.url).pathname;
+const wanted = process.argv.slice(2);
+const subjects = readdirSync(here)
+  .flatMap(file => (file.endsWith('.bench.ts') ? [file.slice(0, -'.bench.ts'.length)] : []))
+  .filter(subject => wanted.length === 0 || wanted.includes(subject))
+  .sort();
+
+const results = subjects.map(subject => ({ subject, measurements: measureApart(subject) }));
+for (const { subject, measurements } of results) print(subject, measurements);
+if (wanted.length === 0) writeFileSync(join(here, 'results.json'), `${JSON.stringify(record(), null, 2)}\n`);
+process.exitCode = results.some(({ measurements }) => measurements === undefined) ? 1 : 0;
+
+/** In its own process, so that one bench's memory and warm code are not another's. */
+function measureApart(subject: string): readonly Measurement[] | undefined {
+  const folder = mkdtempSync(join(tmpdir(), 'stilebook-bench-'));
+  const answer = join(folder, 'answer.json');
+  const script = `
+    const { measure } = await import(${JSON.stringify(join(here, `${subject}.bench.ts`))});
+    const { writeFileSync } = await import('node:fs');
+    writeFileSync(${JSON.stringify(answer)}, JSON.stringify(await measure()));
+    process.exit(0);`;
+  const { status } = spawnSync(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', script], {
+    stdio: ['ignore', 'inherit', 'inherit'],
+    cwd: join(here, '../..'),
+  });
+  const measured = status === 0 ? (JSON.parse(readFileSync(answer, 'utf8')) as readonly Measurement[]) : undefined;
+  rmSync(folder, { recursive: true });
+  return measured;
+}
+
+function print(subject: string, measurements: readonly Measurement[] | undefined): void {
+  console.log(`\n${subject}`);
+  if (measurements === undefined) console.log('  failed');
+  for (const { what, unit, ours, peer, floor, target, met } of measurements ?? [])
+    console.log(
+      `  ${what.padEnd(52)} ${figure(ours).padStart(9)} ${unit.padEnd(9)}${beside('peer', ours, peer)}${beside('floor', ours, floor)}${
+        target === undefined ? '' : `  ${met === undefined ? '' : met ? '✓ ' : '✗ '}${target}`
+      }`,
+    );
+}
+
+const beside = (kind: string, ours: number, other: Beside | undefined): string =>
+  other === undefined ? '' : `  ${kind} ${other.name} ${figure(other.value)} (${figure(ours / other.value)} ×)`;
+
+const figure = (value: number): string =>
+  Number.isInteger(value)
+    ? `${value}`
+    : value >= 100
+      ? value.toFixed(0)
+      : value >= 1
+        ? value.toFixed(2)
+        : value.toFixed(4);
+
+function record() {
+  return {
+    machine: {
+      processor: cpus()[0]?.model ?? 'unknown',
+      cores: cpus().length,
+      platform: platform(),
+      node: process.version,
+    },
+    results: Object.fromEntries(results.map(({ subject, measurements }) => [subject, measurements ?? 'failed'])),
+  };
+}
