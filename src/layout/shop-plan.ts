@@ -1,4 +1,5 @@
 import type { Barcode, BlankCode, DoorCode, PartCode, SetupCode } from '../codes/codes.ts';
+import type { DoorSide } from '../trade/finishing.ts';
 import type { OperationId } from '../trade/operations.ts';
 import type { Area } from '../units/area.ts';
 import type { Duration } from '../units/duration.ts';
@@ -342,6 +343,9 @@ export type ShoppingLine = {
 export type ShoppingDetail =
   | {
       readonly kind: 'boards';
+      readonly species: string;
+      /** As it is counted: 4/4 is 1 in, and so is what is thinner. */
+      readonly thickness: Length;
       readonly netBoardFeet: number;
       readonly boughtBoardFeet: number;
       readonly yield: number;
@@ -354,8 +358,10 @@ export type ShoppingDetail =
       readonly volume: Volume;
       readonly containers: readonly { readonly volume: Volume; readonly count: number }[];
     }
+  | { readonly kind: 'discs'; readonly grit: number; readonly area: Area; readonly pack: number }
   | {
       readonly kind: 'panes';
+      readonly thickness: Length;
       readonly panes: readonly { readonly width: Length; readonly height: Length; readonly count: number }[];
     }
   | { readonly kind: 'none' };
@@ -386,10 +392,25 @@ export type FinishStepPlan = {
   readonly volume: Volume;
   readonly components: readonly { readonly name: string; readonly parts: number; readonly volume: Volume }[];
   readonly additive: { readonly name: string; readonly percent: number; readonly volume: Volume } | undefined;
-  /** Doors of each mix, such that it fits the pot and is used up within its working time. */
-  readonly batches: readonly { readonly doors: readonly DoorCode[]; readonly volume: Volume }[];
+  /** For one coat: the doors of each mix, such that it fits the pot and is used up within its working time. */
+  readonly batches: readonly Mix[];
+  /** In this order, so that the show face is touched last. */
+  readonly sides: readonly DoorSide[];
+  /** Doors that are wet at once, at the pace of this step. */
   readonly rackSlots: number;
+  /** For all coats of all doors. */
+  readonly minutes: { readonly setup: number; readonly pieces: number };
+  /** After each coat. */
   readonly wait: Duration;
+};
+
+/** One filling of the pot: its share of each component, in their order, and of the additive that comes on top. */
+export type Mix = {
+  readonly doors: readonly DoorCode[];
+  /** Of the components together, without the additive. */
+  readonly volume: Volume;
+  readonly components: readonly Volume[];
+  readonly additive: Volume | undefined;
 };
 
 /** The days of the job, for one person and for the people that the shop has. */
@@ -400,6 +421,8 @@ export type DayPlan = {
 export type Schedule = {
   readonly people: number;
   readonly startDate: string | undefined;
+  /** Whether it is as short as its bound: no schedule at all is shorter. */
+  readonly proven: boolean;
   /** Working seconds from the start of the job to its end, and what no schedule can be shorter than. */
   readonly makespan: Duration;
   readonly bound: {
@@ -416,6 +439,8 @@ export type Task = {
   readonly operation: OperationId;
   /** Batch or coat, where an operation is done in several goes. */
   readonly go: number;
+  /** For a coat of the finish: the step's number in the finish plan, and which of its coats. */
+  readonly coat: { readonly step: number; readonly number: number } | undefined;
   readonly doors: readonly DoorCode[];
   readonly people: number;
   readonly helperAlone: boolean;

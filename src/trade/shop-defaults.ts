@@ -1,3 +1,4 @@
+import { area } from '../units/area.ts';
 import { hours } from '../units/duration.ts';
 import { mm, nm } from '../units/length.ts';
 import { fromPounds, type Volume } from '../units/mass.ts';
@@ -122,6 +123,14 @@ export const shopDefaults = (units: Units, paper: 'letter' | 'A4'): Shop => ({
     // 65 % is what Utah Admin. Code R307-349-5(2) asks of a gun.
     sprayTransfer: 0.65,
     containers: [cup(2), cup(8), cup(40)],
+  },
+  buying: {
+    gluePrice: undefined,
+    glueContainers: [cup(0.5), cup(1), cup(2), cup(8)],
+    discArea: area(mm(1000), mm(2000)),
+    discPack: 50,
+    discPrice: undefined,
+    glassPrice: undefined,
   },
   work: {
     people: 1,

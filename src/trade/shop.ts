@@ -1,3 +1,4 @@
+import type { Area } from '../units/area.ts';
 import { type Duration, minutes } from '../units/duration.ts';
 import type { Length } from '../units/length.ts';
 import type { Mass, Volume } from '../units/mass.ts';
@@ -163,6 +164,18 @@ export type Shop = {
     readonly sprayTransfer: number;
     /** Containers the finish is sold in, smallest first. */
     readonly containers: readonly Volume[];
+  };
+  readonly buying: {
+    /** For a litre; undefined where the shop gives none. */
+    readonly gluePrice: Money | undefined;
+    /** Bottles the glue is sold in, smallest first. */
+    readonly glueContainers: readonly Volume[];
+    /** What one sanding disc is good for, how many come in a pack, and what a pack costs. */
+    readonly discArea: Area;
+    readonly discPack: number;
+    readonly discPrice: Money | undefined;
+    /** For a square metre of glass, cut to size. */
+    readonly glassPrice: Money | undefined;
   };
   readonly work: {
     readonly people: number;
