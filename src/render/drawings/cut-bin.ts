@@ -1,0 +1,166 @@
+import type { Cut, CutBin, CutRectangle, Offcut, PlacedPiece } from '../../layout/shop-plan.ts';
+import type { Figure, Mark } from '../figure.ts';
+import { across, ROW, roomFor, upright } from './dimensions.ts';
+import type { Room } from './door-elevation.ts';
+import {
+  type Box,
+  CAP_HEIGHT,
+  circle,
+  grainArrow,
+  HIDDEN_DASH,
+  hatched,
+  LETTERING,
+  lettered,
+  line,
+  type Pen,
+  type Point,
+  rectangle,
+  text,
+  WEIGHT,
+} from './pen.ts';
+
+/** What a cutting drawing shows of a blank: its code, and its size as it is told to the saw. */
+export type BlankLabel = (code: string) => { readonly code: string; readonly size: string };
+
+/**
+ * A board or a sheet with its cuts, to scale and lying along the page: pieces with their codes, waste hatched, offcuts
+ * dashed, the numbers of the cuts in sawing order, the direction of the grain.
+ */
+export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLabel, pen: Pen, room: Room): Figure {
+  const margins = { left: 14, top: 16, right: ROW + roomFor([bin.width], pen, 11), bottom: ROW + 16 };
+  const scale = Math.min(
+    (room.width - margins.left - margins.right) / bin.length,
+    (room.height - margins.top - margins.bottom) / bin.width,
+  );
+  const whole = { x: margins.left, y: margins.top, width: bin.length * scale, height: bin.width * scale };
+  const at = (rectangleOf: CutRectangle): Box => ({
+    x: whole.x + rectangleOf.along * scale,
+    y: whole.y + rectangleOf.across * scale,
+    width: rectangleOf.length * scale,
+    height: rectangleOf.width * scale,
+  });
+  const [right, bottom] = [whole.x + whole.width, whole.y + whole.height];
+  return {
+    width: right + margins.right,
+    height: bottom + margins.bottom,
+    marks: [
+      ...bin.waste.flatMap(waste => hatched(at(waste))),
+      ...bin.defects.flatMap(defect => crossed(at(defect))),
+      ...bin.pieces.flatMap(piece => drawnPiece(piece, at(piece), label, pen)),
+      ...bin.offcuts.flatMap(offcut => drawnOffcut(offcut, at(offcut), pen)),
+      rectangle(whole, WEIGHT.outline),
+      ...bin.cuts.map(cut => blade(cut, at(cut.from), scale)).map(cutLine),
+      ...rings(bin.cuts.map(cut => blade(cut, at(cut.from), scale))),
+      ...(grain === 'length' ? grainArrow([right - 80, 6], [right - 10, 6]) : []),
+      ...across([{ from: whole.x, to: right, length: bin.length }], { y: bottom + ROW, edge: bottom }, pen, 11),
+      ...upright([{ from: whole.y, to: bottom, length: bin.width }], { x: right + ROW, edge: right }, pen, 11),
+    ],
+  };
+}
+
+/** The code, and under it the size where there is room; turned where the piece is narrow. */
+function drawnPiece(piece: PlacedPiece, box: Box, label: BlankLabel, pen: Pen): readonly Mark[] {
+  const { code, size } = label(piece.blank);
+  return [rectangle(box, WEIGHT.edge, 1), ...fitted(box, [code, size], pen, true)];
+}
+
+function drawnOffcut(offcut: Offcut, box: Box, pen: Pen): readonly Mark[] {
+  const [left, top, right, bottom] = [box.x + 1.5, box.y + 1.5, box.x + box.width - 1.5, box.y + box.height - 1.5];
+  return [
+    {
+      kind: 'polygon',
+      closed: true,
+      points: [
+        [left, top],
+        [right, top],
+        [right, bottom],
+        [left, bottom],
+      ],
+      weight: WEIGHT.thin,
+      dash: HIDDEN_DASH,
+      fill: 1,
+    },
+    ...fitted(box, [offcut.code], pen, false),
+  ];
+}
+
+/** As many of the words as go into the box, lying or standing; none where not even the first does. */
+function fitted(box: Box, words: readonly string[], pen: Pen, bold: boolean): readonly Mark[] {
+  for (const turn of [0, 90] as const) {
+    const [long, high] = turn === 0 ? [box.width, box.height] : [box.height, box.width];
+    const rows = Math.min(words.length, Math.floor((high - 1) / (LETTERING + 1)));
+    for (let count = rows; count > 0; count -= 1) {
+      const set = words.slice(0, count);
+      if (set.every((each, row) => pen.measure(each, LETTERING, bold && row === 0) < long - 3)) {
+        return stacked(box, set, turn, bold);
+      }
+    }
+    const together = words.join('  ');
+    if (words.length > 1 && rows === 1 && pen.measure(together, LETTERING, bold) < long - 3)
+      return stacked(box, [together], turn, bold);
+  }
+  return [];
+}
+
+const stacked = (box: Box, rows: readonly string[], turn: 0 | 90, bold: boolean): readonly Mark[] =>
+  rows.map((words, row) => {
+    const off = (row - (rows.length - 1) / 2) * (LETTERING + 1.5);
+    const moved = turn === 0 ? { ...box, y: box.y + off } : { ...box, x: box.x + off };
+    return lettered(moved, words, { turn, bold: bold && row === 0 });
+  });
+
+/** A knot or a split: crossed out. */
+const crossed = (box: Box): readonly Mark[] => [
+  rectangle(box, WEIGHT.thin),
+  line([box.x, box.y], [box.x + box.width, box.y + box.height], WEIGHT.edge),
+  line([box.x, box.y + box.height], [box.x + box.width, box.y], WEIGHT.edge),
+];
+
+/** Where the blade runs, on paper. */
+type Blade = { readonly number: number; readonly from: Point; readonly to: Point };
+
+function blade(cut: Cut, from: Box, scale: number): Blade {
+  const setting = cut.setting * scale;
+  const near = fallsFirst(cut);
+  if (cut.direction === 'crosscut') {
+    const x = near ? from.x + setting : from.x + from.width - setting;
+    return { number: cut.number, from: [x, from.y], to: [x, from.y + from.height] };
+  }
+  const y = near ? from.y + setting : from.y + from.height - setting;
+  return { number: cut.number, from: [from.x, y], to: [from.x + from.width, y] };
+}
+
+const cutLine = (cut: Blade): Mark => line(cut.from, cut.to, WEIGHT.edge);
+
+/** Each cut's number in a ring where the cut begins, or a little along it where another ring is in the way. */
+function rings(blades: readonly Blade[]): readonly Mark[] {
+  const taken: Point[] = [];
+  return blades.flatMap(cut => {
+    const centre = freePlace(cut, taken);
+    taken.push(centre);
+    return [
+      circle(centre, RING, WEIGHT.thin, 1),
+      text([centre[0], centre[1] + (CAP_HEIGHT * LETTERING) / 2], `${cut.number}`),
+    ];
+  });
+}
+
+function freePlace(cut: Blade, taken: readonly Point[]): Point {
+  const [dx, dy] = [cut.to[0] - cut.from[0], cut.to[1] - cut.from[1]];
+  const length = dx + dy;
+  for (let along = 0; along <= length; along += RING / 2) {
+    const place: Point = [cut.from[0] + (dx / length) * along, cut.from[1] + (dy / length) * along];
+    if (taken.every(other => Math.abs(other[0] - place[0]) + Math.abs(other[1] - place[1]) > 2.2 * RING)) return place;
+  }
+  return cut.from;
+}
+
+/** Whether what falls off lies at the near end of the workpiece (its left or upper side on paper). */
+function fallsFirst(cut: Cut): boolean {
+  if (cut.falls.kind === 'nothing') return true;
+  const [fallen, whole] = [cut.falls.at, cut.from];
+  return cut.direction === 'crosscut' ? fallen.along === whole.along : fallen.across === whole.across;
+}
+
+/** Radius of a ring round two figures. */
+const RING = 6.5;
