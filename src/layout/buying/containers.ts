@@ -15,14 +15,18 @@ export function cansFor(needed: Volume, sizes: readonly Volume[]): readonly Cans
 export const boughtVolume = (cans: readonly Cans[]): Volume =>
   cans.reduce((sum, each) => sum + each.volume * each.count, 0) as Volume;
 
-/** As many of the largest as go in whole and the rest of the others, or one more of the largest: a can never pays twice. */
+/** So many of the largest, the rest of the others: the best over all counts that could be. */
 function best(needed: number, [size, ...smaller]: readonly Volume[]): readonly Cans[] | undefined {
-  if (size === undefined) return needed <= NOTHING ? [] : undefined;
-  const whole = Math.floor(needed / size + NOTHING);
-  const rest = best(needed - whole * size, smaller);
-  const exact = rest === undefined ? undefined : [...some(size, whole), ...rest];
-  const over = some(size, whole + (needed - whole * size > NOTHING ? 1 : 0));
-  return exact === undefined || isBetter(over, exact) ? over : exact;
+  if (needed <= NOTHING) return [];
+  if (size === undefined) return undefined;
+  const enough = Math.ceil(needed / size - NOTHING);
+  let found: readonly Cans[] = some(size, enough);
+  for (let count = enough - 1; count >= Math.max(0, enough - FEWER_MAX); count -= 1) {
+    const rest = best(needed - count * size, smaller);
+    const cans = rest && [...some(size, count), ...rest];
+    if (cans !== undefined && isBetter(cans, found)) found = cans;
+  }
+  return found;
 }
 
 const some = (volume: Volume, count: number): readonly Cans[] => (count === 0 ? [] : [{ volume, count }]);
@@ -36,3 +40,6 @@ const cansIn = (cans: readonly Cans[]): number => cans.reduce((sum, each) => sum
 
 /** A thousandth of a millilitre, in cubic metres: sums of floats differ by less, and no can is bought for it. */
 const NOTHING = 1e-9;
+
+/** So many large cans at most are given up for small ones: more than that are worth another large one again. */
+const FEWER_MAX = 9;
