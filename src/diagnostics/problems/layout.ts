@@ -14,6 +14,7 @@ export type LayoutProblems = {
     readonly length: Length;
     readonly width: Length;
   };
+  'stock-runs-out': { readonly stock: string; readonly pieces: number };
 };
 
 export const layoutSeverity: { readonly [C in keyof LayoutProblems]: Severity } = {
@@ -22,4 +23,5 @@ export const layoutSeverity: { readonly [C in keyof LayoutProblems]: Severity } 
   'prices-missing': 'note',
   'hardware-not-listed': 'note',
   'piece-fits-no-stock': 'error',
+  'stock-runs-out': 'error',
 };

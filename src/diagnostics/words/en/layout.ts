@@ -22,4 +22,8 @@ export const layout: Words<LayoutProblems> = {
     what: `${code} needs ${size(length)} × ${size(width)} and no ${stock} is that large.`,
     mend: 'Add a larger board or sheet to Stock.',
   }),
+  'stock-runs-out': ({ stock, pieces }) => ({
+    what: `${stock} on hand is used up, and ${pieces} pieces are not cut yet.`,
+    mend: 'Write yes in Buy for a size of it, or add what is on hand.',
+  }),
 };

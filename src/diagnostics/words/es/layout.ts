@@ -22,4 +22,8 @@ export const layout: Words<LayoutProblems> = {
     what: `${code} necesita ${size(length)} × ${size(width)} y ningún ${stock} es tan grande.`,
     mend: 'Agregue a Stock una tabla o un tablero mayor.',
   }),
+  'stock-runs-out': ({ stock, pieces }) => ({
+    what: `Se acabó el ${stock} disponible y faltan ${pieces} piezas por cortar.`,
+    mend: 'Escriba sí en Comprar para una medida, o agregue lo que hay disponible.',
+  }),
 };

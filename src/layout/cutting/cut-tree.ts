@@ -1,0 +1,71 @@
+import type { Direction, OpenBin, Rectangle, Taken } from './rectangles.ts';
+
+/**
+ * How a stretch of wood is divided: it is a piece, or it is cut in one direction into parts that lie side by side, with
+ * what is left over at the end. Neighbouring cuts of one direction are always one `CutApart`, so that leftovers meet.
+ * Sizes include one kerf each.
+ */
+export type CutTree = CutPiece | CutApart;
+export type CutPiece = {
+  readonly kind: 'piece';
+  readonly piece: number;
+  readonly turned: boolean;
+  readonly length: number;
+  readonly width: number;
+};
+export type CutApart = { readonly kind: 'apart'; readonly direction: Direction; readonly parts: readonly Part[] };
+
+/** `size` is measured in the direction of its `CutApart`. */
+export type Part = { readonly tree: CutTree; readonly size: number };
+
+/** A tree for each clear stretch of the bin; undefined where nothing is cut from it. */
+export const cutTrees = (bin: OpenBin): readonly (CutTree | undefined)[] => bin.roots.map(treeOf);
+
+function treeOf(rectangle: Rectangle): CutTree | undefined {
+  const { taken } = rectangle;
+  if (taken === undefined) return undefined;
+  const second = other(taken.first);
+  const strip = apart(second, [alone(pieceOf(taken), second), ...partsOf(taken.side, second)]);
+  return apart(taken.first, [alone(strip, taken.first), ...partsOf(taken.rest, taken.first)]);
+}
+
+const pieceOf = (taken: Taken): CutPiece => ({
+  kind: 'piece',
+  piece: taken.piece,
+  turned: taken.turned,
+  length: taken.length,
+  width: taken.width,
+});
+
+const alone = (tree: CutTree, direction: Direction): Part => ({ tree, size: extent(tree, direction) });
+
+function partsOf(rectangle: Rectangle | undefined, direction: Direction): readonly Part[] {
+  const tree = rectangle === undefined ? undefined : treeOf(rectangle);
+  if (tree === undefined) return [];
+  if (tree.kind === 'apart' && tree.direction === direction) return tree.parts;
+  return [alone(tree, direction)];
+}
+
+/** Parts in a row. A part that is itself divided in the same direction gives its parts to the row. */
+export function apart(direction: Direction, parts: readonly Part[]): CutTree {
+  const flat = parts.flatMap(part =>
+    part.tree.kind === 'apart' && part.tree.direction === direction ? part.tree.parts : [part],
+  );
+  const [only] = flat;
+  if (flat.length === 1 && only !== undefined && only.size === extent(only.tree, direction)) return only.tree;
+  // Longest first, and equal settings side by side.
+  return { kind: 'apart', direction, parts: [...flat].sort((one, two) => two.size - one.size) };
+}
+
+/** What a tree needs in a direction. */
+export function extent(tree: CutTree, direction: Direction): number {
+  if (tree.kind === 'piece') return direction === 'crosscut' ? tree.length : tree.width;
+  if (tree.direction === direction) return tree.parts.reduce((total, part) => total + part.size, 0);
+  return tree.parts.reduce((largest, part) => Math.max(largest, extent(part.tree, direction)), 0);
+}
+
+export const other = (direction: Direction): Direction => (direction === 'rip' ? 'crosscut' : 'rip');
+
+/** The kinds of the pieces of a tree, in the order in which they are cut. */
+export const piecesOf = (tree: CutTree): readonly number[] =>
+  tree.kind === 'piece' ? [tree.piece] : tree.parts.flatMap(part => piecesOf(part.tree));
