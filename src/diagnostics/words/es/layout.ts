@@ -1,7 +1,37 @@
 import type { LayoutProblems } from '../../problems/layout.ts';
 import type { Words } from '../../words.ts';
 
+const BITS = { sticking: 'de perfil', coping: 'de contraperfil', rabbet: 'de rebajar' };
+
 export const layout: Words<LayoutProblems> = {
+  'rail-wider-than-sled': ({ style, width, sled }, size) => ({
+    what: `${style} tiene travesaños de ${size(width)} de ancho y el carro de contraperfil admite ${size(sled)}.`,
+    mend: 'Haga un carro más hondo y ponga su ancho en Shop, o contraperfile antes de aserrar al ancho.',
+  }),
+  'bit-too-fast': ({ bit, diameter, speed, most }, size) => ({
+    what: `La fresa ${BITS[bit]} (${size(diameter)}) gira a ${speed} por minuto: su borde pasa del límite.`,
+    mend: `Ponga en Shop una velocidad de ${most} o menos, y nunca más que la marcada en la fresa.`,
+  }),
+  'clamps-too-few': ({ door, needs, clamps }) => ({
+    what: `${door} necesita ${needs} prensas y el taller tiene ${clamps}.`,
+    mend: 'Consiga prensas para esta puerta, o corrija su número en Shop.',
+  }),
+  'board-thinner-than-part': ({ stock, thickness, part, style }, size) => ({
+    what: `${stock} tiene ${size(thickness)} de grueso y ${style} pide piezas de ${size(part)} de él.`,
+    mend: 'Nombre en Styles un material más grueso, o corrija su grueso en Stock.',
+  }),
+  'fence-out-of-reach': ({ code, size: wanted, reach, pieces }, size) => ({
+    what: `${code}${others(pieces)} pide la guía a ${size(wanted)} y llega a ${size(reach)}.`,
+    mend: 'Corte contra una regla sujeta con prensas, o corrija en Shop el alcance de la guía.',
+  }),
+  'stop-out-of-reach': ({ code, size: wanted, reach, pieces }, size) => ({
+    what: `${code}${others(pieces)} pide el tope a ${size(wanted)} y llega a ${size(reach)}.`,
+    mend: 'Alargue el tope o marque estas con cinta; corrija en Shop el alcance si está mal.',
+  }),
+  'barcode-shared': ({ code, other }) => ({
+    what: `${code} y ${other} resultaron con el mismo código de barras.`,
+    mend: 'Agregue un carácter al número de trabajo: con él cambian todos los códigos.',
+  }),
   'pot-too-small': ({ step, door, litres, pot }) => ({
     what: `Una mano de ${step} en ${door} lleva ${litres.toFixed(2)} l y en el vaso caben ${pot.toFixed(2)} l.`,
     mend: 'Ponga en Shop un vaso mayor, o llénelo dos veces sin dejar secar el borde.',
@@ -27,3 +57,5 @@ export const layout: Words<LayoutProblems> = {
     mend: 'Escriba sí en Comprar para una medida, o agregue lo que hay disponible.',
   }),
 };
+
+const others = (pieces: number): string => (pieces === 1 ? '' : ` (y ${pieces - 1} más)`);

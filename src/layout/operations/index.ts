@@ -1,0 +1,200 @@
+import type { Door } from '../../calculate/door-set.ts';
+import { barcodesOf } from '../../codes/barcode.ts';
+import { OPERATION_MINUTES } from '../../trade/minutes.ts';
+import { OPERATION_IDS } from '../../trade/operations.ts';
+import type { Shop } from '../../trade/shop.ts';
+import { addDurations, type Duration } from '../../units/duration.ts';
+import { trialKey } from '../blanks.ts';
+import { operationReminders, setupReminders } from '../reminders.ts';
+import { blankRoute, doorRoute, partRoute } from '../routes.ts';
+import type { CutPlan, FinishPlan, GlueUpBatch, Operation, OperationId, Setup } from '../shop-plan.ts';
+import type { BlankPlan, Piece, Work } from '../work.ts';
+import { crosscutRough, cutLength, cutStops, jointEdge, planeThickness, rest, ripRough, ripWidth } from './boards.ts';
+import {
+  atTheBench,
+  boreHinges,
+  cutHorns,
+  drillPulls,
+  dryFit,
+  easeEdges,
+  fitGlass,
+  glueUp,
+  inRoom,
+  takeDown,
+} from './doors.ts';
+import { cope, groove, inspect, rabbetGlass } from './joints.ts';
+import {
+  breakSheet,
+  curePanel,
+  cutPanel,
+  flattenPanel,
+  gluePanel,
+  rabbetPanel,
+  ripPanel,
+  sandPanel,
+} from './panels.ts';
+import type { Pass } from './pass.ts';
+import { type Draft, draftsOf, type Order, setupCodes } from './setups.ts';
+
+/** What the operations are planned from, beside the doors themselves. */
+export type Laid = {
+  readonly blanks: BlankPlan;
+  readonly batches: readonly GlueUpBatch[];
+  readonly cutPlans: readonly CutPlan[];
+  readonly finish: FinishPlan;
+};
+
+/**
+ * The operations in the order in which they are done, each with the set-ups that its pieces ask for. Operations without
+ * pieces are left out.
+ */
+export function planOperations(work: Work, laid: Laid): readonly Operation[] {
+  const pieces = piecesByOperation(work, laid);
+  const naming = { barcode: barcodesOf(work.job.number), code: setupCodes(work.job.number) };
+  const doors = new Map<string, Door>(work.doorSet.doors.map(door => [door.code, door]));
+  return inShopOrder(work.shop).flatMap(id => {
+    const { station: stationOf, order, passes } = RULES[id];
+    const drafts = draftsOf(
+      (pieces.get(id) ?? []).flatMap(piece => passes(piece, work)),
+      order,
+    );
+    if (drafts.length === 0) return [];
+    const station = typeof stationOf === 'string' ? stationOf : stationOf(work.shop);
+    const setups = drafts.map((draft): Setup => {
+      const { key, batch, ...machine } = draft;
+      const code = naming.code(id, key);
+      return {
+        ...machine,
+        code,
+        barcode: naming.barcode(code),
+        testPieces: laid.blanks.testPieces.get(trialKey(id, key)) ?? [],
+        reminders: setupReminders(id, station, draft, work, doors),
+      };
+    });
+    return [
+      {
+        id,
+        station,
+        setups,
+        reminders: operationReminders(id, station, work, laid.cutPlans),
+        minutes: minutesOf(id, drafts, work, laid.finish),
+        wait: waitOf(id, work),
+      },
+    ];
+  });
+}
+
+/** Groove before cope or after it, as the shop has it; all else is the trade's order. */
+export function inShopOrder(shop: Shop): readonly OperationId[] {
+  if (shop.router.order === 'groove-first') return OPERATION_IDS;
+  return OPERATION_IDS.map(id => (id === 'groove' ? 'cope' : id === 'cope' ? 'groove' : id));
+}
+
+function piecesByOperation(work: Work, { blanks, batches }: Laid): ReadonlyMap<OperationId, readonly Piece[]> {
+  const pieces = new Map<OperationId, Piece[]>(OPERATION_IDS.map(id => [id, []]));
+  const add = (route: readonly OperationId[], piece: Piece): void => {
+    for (const id of route) pieces.get(id)?.push(piece);
+  };
+  const parts = new Map<string, Piece & { kind: 'part' }>();
+  for (const part of work.doorSet.parts) {
+    const piece = { kind: 'part' as const, part, door: work.doorOf(part) };
+    parts.set(part.code, piece);
+    add(partRoute(part, work), piece);
+  }
+  for (const blank of blanks.blanks) {
+    const part = blanks.standsFor.get(blank.code) ?? (blank.part && parts.get(blank.part)?.part);
+    if (part === undefined) throw new Error(`${blank.code} is for no part`);
+    add(blankRoute(blank, part, work), { kind: 'blank', blank, part, door: work.doorOf(part) });
+  }
+  const batchOf = new Map<string, GlueUpBatch>(batches.flatMap(batch => batch.doors.map(door => [door, batch])));
+  for (const door of work.doorSet.doors) {
+    add(doorRoute(door, work), { kind: 'door', door, batch: batchOf.get(door.code) });
+  }
+  return pieces;
+}
+
+/** Set-up minutes for each setting that is made, and minutes for each piece that is run at it. */
+function minutesOf(
+  id: OperationId,
+  drafts: readonly Draft[],
+  { shop }: Work,
+  finish: FinishPlan,
+): Operation['minutes'] {
+  if (id === 'finish') {
+    return {
+      setup: finish.steps.reduce((sum, step) => sum + step.minutes.setup, 0),
+      pieces: finish.steps.reduce((sum, step) => sum + step.minutes.pieces, 0),
+    };
+  }
+  const each = shop.work.minutes[id] ?? OPERATION_MINUTES[id];
+  const pieces = drafts.reduce((sum, draft) => sum + draft.pieces.length, 0);
+  return { setup: tenths(drafts.length * each.setup), pieces: tenths(pieces * each.piece) };
+}
+
+const tenths = (minutes: number): number => Math.round(minutes * 10) / 10;
+
+function waitOf(id: OperationId, { job, shop }: Work): Duration | undefined {
+  switch (id) {
+    case 'rest':
+      return shop.rough.rest;
+    case 'glue-panel':
+    case 'glue-up':
+      return shop.gluing.inClamps;
+    case 'cure-panel':
+    case 'cure':
+      return shop.gluing.beforeMachining;
+    case 'cure-finish':
+      return addDurations(job.finish.slice(-1).map(step => step.wait));
+    default:
+      return undefined;
+  }
+}
+
+type Rule = {
+  readonly station: Operation['station'] | ((shop: Shop) => Operation['station']);
+  readonly order: Order;
+  readonly passes: (piece: Piece, work: Work) => readonly Pass[];
+};
+
+const rule = (
+  station: Rule['station'],
+  order: Order,
+  pass: (piece: Piece, work: Work) => Pass | readonly Pass[],
+): Rule => ({ station, order, passes: (piece, work) => [pass(piece, work)].flat() });
+
+const RULES: { readonly [Id in OperationId]: Rule } = {
+  'crosscut-rough': rule('saw', 'setting', crosscutRough),
+  'rip-rough': rule('saw', 'setting', ripRough),
+  rest: rule('rack', 'longest', rest),
+  'plane-thickness': rule('planer', 'setting', planeThickness),
+  'joint-edge': rule('jointer', 'longest', jointEdge),
+  'rip-width': rule('saw', 'setting', ripWidth),
+  'cut-length': rule('saw', 'setting', cutLength),
+  inspect: rule('bench', 'cabinet', inspect),
+  groove: rule('router', 'longest', groove),
+  cope: rule('router', 'longest', cope),
+  'break-sheet': rule('saw', 'longest', breakSheet),
+  'glue-panel': rule('clamps', 'longest', gluePanel),
+  'cure-panel': rule('rack', 'longest', curePanel),
+  'flatten-panel': rule('planer', 'setting', flattenPanel),
+  'rip-panel': rule('saw', 'setting', ripPanel),
+  'cut-panel': rule('saw', 'setting', cutPanel),
+  'rabbet-panel': rule(shop => (shop.router.rabbetBy === 'saw' ? 'saw' : 'router'), 'longest', rabbetPanel),
+  'sand-panel': rule('sander', 'longest', sandPanel),
+  'cut-stops': rule('saw', 'setting', cutStops),
+  'dry-fit': rule('bench', 'cabinet', dryFit),
+  'glue-up': rule('clamps', 'batch', glueUp),
+  cure: rule('rack', 'cabinet', atTheBench),
+  'cut-horns': rule('saw', 'setting', cutHorns),
+  'rabbet-glass': rule('router', 'longest', rabbetGlass),
+  'flush-sand': rule('sander', 'cabinet', atTheBench),
+  'bore-hinges': rule('drill', 'longest', boreHinges),
+  'hang-and-fit': rule('site', 'cabinet', inRoom),
+  'take-down': rule('site', 'cabinet', takeDown),
+  'ease-edges': rule('router', 'setting', easeEdges),
+  finish: rule('spray', 'cabinet', atTheBench),
+  'cure-finish': rule('rack', 'cabinet', atTheBench),
+  'fit-glass': rule('bench', 'cabinet', fitGlass),
+  'drill-pulls': rule('drill', 'longest', drillPulls),
+  hang: rule('site', 'cabinet', inRoom),
+};

@@ -1,0 +1,74 @@
+import type { Shop } from '../../trade/shop.ts';
+import type { Length } from '../../units/length.ts';
+import type {
+  Adjustment,
+  Datum,
+  MeasuredCheck,
+  Orientation,
+  RunName,
+  Setting,
+  SettingName,
+  SetupNote,
+  SetupPiece,
+} from '../shop-plan.ts';
+import type { Piece } from '../work.ts';
+
+/** One machine setting as one piece asks for it. Pieces that ask for the same are run together, and it is made once. */
+export type MachineSetting = {
+  readonly settings: readonly Setting[];
+  readonly orientation: Orientation | undefined;
+  readonly notes: readonly SetupNote[];
+  readonly adjustment: Adjustment | undefined;
+  readonly check: MeasuredCheck | undefined;
+};
+
+/** A piece's way over a machine. `batch` keeps apart what is not done together although nothing is set: rooms, clamps. */
+export type Pass = { readonly machine: MachineSetting; readonly piece: SetupPiece; readonly batch: string };
+
+/** Where nothing is set. */
+export const BENCH: MachineSetting = {
+  settings: [],
+  orientation: undefined,
+  notes: [],
+  adjustment: undefined,
+  check: undefined,
+};
+
+export const set = (of: SettingName, value: Length, sets: Setting['sets'], from: Datum): Setting => ({
+  of,
+  value,
+  sets,
+  from,
+});
+
+/** What is measured at a set-up, on one piece in so many, as the shop has it. */
+export const checkOf = (of: SettingName, length: Length, shop: Shop): MeasuredCheck => ({
+  of,
+  length,
+  tolerance: shop.testing.tolerance,
+  every: shop.testing.measureEvery,
+});
+
+/** What tells one setting from another: each value, and how the piece lies. */
+export const settingKey = (machine: MachineSetting): string =>
+  machine.settings.map(setting => `${setting.of} ${setting.value} ${setting.from}`).join(', ') +
+  (machine.orientation === undefined ? '' : ` ${machine.orientation.face} ${machine.orientation.edge}`);
+
+export const passOf = (
+  piece: Piece,
+  size: { readonly length: Length; readonly width: Length },
+  machine: MachineSetting,
+  runs: readonly RunName[] = ['once'],
+): Pass => ({ machine, piece: { ...nameOf(piece), runs, ...size, figures: [] }, batch: '' });
+
+/** A blank that becomes one part has the part's code already: its tag is stuck on as soon as it is cut. */
+export function nameOf(piece: Piece): Pick<SetupPiece, 'code' | 'kind'> {
+  switch (piece.kind) {
+    case 'blank':
+      return { code: piece.blank.code, kind: piece.blank.purpose === 'part' ? 'part' : 'blank' };
+    case 'part':
+      return { code: piece.part.code, kind: 'part' };
+    case 'door':
+      return { code: piece.door.code, kind: 'door' };
+  }
+}

@@ -1,0 +1,53 @@
+import type { Door, DoorSet, Part } from '../calculate/door-set.ts';
+import type { BlankCode, DoorCode } from '../codes/codes.ts';
+import type { Job, Stock } from '../import/job.ts';
+import type { Shop } from '../trade/shop.ts';
+import { type Length, minus } from '../units/length.ts';
+import type { Blank, GlueUpBatch } from './shop-plan.ts';
+
+/** A job's records by their codes, so that an operation can ask of a piece what door it is for and what it is cut from. */
+export type Work = {
+  readonly job: Job;
+  readonly shop: Shop;
+  readonly doorSet: DoorSet;
+  readonly stock: ReadonlyMap<string, Stock>;
+  readonly doorOf: (part: Part) => Door;
+};
+
+/** What lies on a machine: a rough blank, a part, a whole door. */
+export type Piece =
+  /** `part` is what it becomes; for a spare or a test piece, the part that it stands in for. */
+  | { readonly kind: 'blank'; readonly blank: Blank; readonly part: Part; readonly door: Door }
+  | { readonly kind: 'part'; readonly part: Part; readonly door: Door }
+  | { readonly kind: 'door'; readonly door: Door; readonly batch: GlueUpBatch | undefined };
+
+/** The blanks of a job, and for each test piece or spare the part that it stands in for. */
+export type BlankPlan = {
+  readonly blanks: readonly Blank[];
+  readonly standsFor: ReadonlyMap<BlankCode, Part>;
+  /** Test pieces of each set-up that needs some, by operation and setting. */
+  readonly testPieces: ReadonlyMap<string, readonly BlankCode[]>;
+};
+
+export function workOf(job: Job, doorSet: DoorSet): Work {
+  const doors = new Map<DoorCode, Door>(doorSet.doors.map(door => [door.code, door]));
+  return {
+    job,
+    shop: job.shop,
+    doorSet,
+    stock: new Map(job.stock.map(stock => [stock.name, stock])),
+    doorOf: part => {
+      const door = doors.get(part.door);
+      if (door === undefined) throw new Error(`${part.code} belongs to no door`);
+      return door;
+    },
+  };
+}
+
+/** The stock of a part, unless it is ordered to size. */
+export const stockOf = (part: Part, work: Work): Stock | undefined =>
+  part.stock === undefined ? undefined : work.stock.get(part.stock);
+
+/** Thicker than the part, so that it is planed first. */
+export const isThicker = (part: Part, stock: Stock, left: Length): boolean =>
+  minus(stock.thickness, part.thickness) > left;
