@@ -1,0 +1,103 @@
+import { placeMark } from '../codes/part-code.ts';
+import type { FrameStyle, SlabStyle } from '../import/job.ts';
+import { type Length, nm } from '../units/length.ts';
+import type { Bench } from './bench.ts';
+import type { Joint, Rectangle, Sight, Working } from './door-set.ts';
+import { framePieces } from './frame.ts';
+import { glazing } from './glass.ts';
+import type { Band, Division } from './grid.ts';
+import { jointOf } from './joint.ts';
+import type { Leaf } from './leaves.ts';
+import { type Cell, plywoodPanel, solidPanel } from './panel.ts';
+import { type Piece, weighed } from './piece.ts';
+import { work } from './working.ts';
+
+/** What a leaf is made of. `division` is undefined for a slab. */
+export type Body = {
+  readonly thickness: Length;
+  readonly pieces: readonly Piece[];
+  readonly sights: readonly MarkedSight[];
+  readonly joint: Joint | undefined;
+  readonly workings: readonly Working[];
+};
+
+/** A clear opening, with the mark of what fills it. */
+export type MarkedSight = Omit<Sight, 'infill'> & { readonly mark: string };
+
+export function slabBody(leaf: Leaf, style: SlabStyle, bench: Bench): Body {
+  const slab = weighed(
+    {
+      mark: 'SLAB',
+      role: 'slab',
+      stock: style.stock,
+      length: work('slab-length', [1, 'H', leaf.height.value]),
+      width: work('slab-width', [1, 'W', leaf.width.value]),
+      thickness: style.thickness,
+      shoulder: undefined,
+      place: { left: nm(0), bottom: nm(0), width: leaf.width.value, height: leaf.height.value },
+      make: { kind: 'slab' },
+      workings: [],
+    },
+    bench.materials.densityOf(style.stock),
+  );
+  return { thickness: style.thickness, pieces: [slab], sights: [], joint: undefined, workings: [] };
+}
+
+export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, bench: Bench): Body {
+  const cells = cellsOf(division);
+  const infill = cells.map(cell => infillOf(cell, style, bench));
+  const [first] = infill[0] ?? [];
+  const column = division.columns[0];
+  const section = first === undefined || column === undefined ? undefined : jointOf(style, first, column.working);
+  return {
+    thickness: style.frameThickness,
+    pieces: [...framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)), ...infill.flat()],
+    sights: cells.map(({ place, row, column, mark }, at) => ({
+      ...place,
+      row,
+      column,
+      mark: infill[at]?.[0]?.mark ?? mark,
+    })),
+    joint: section?.joint,
+    workings: [...sizesOnce(division), ...(section?.workings ?? [])],
+  };
+}
+
+type NumberedCell = Cell & { readonly row: number; readonly column: number };
+
+const cellsOf = ({ rows, columns }: Division): readonly NumberedCell[] =>
+  rows.flatMap((row, rowAt) =>
+    columns.map((column, columnAt) => ({
+      row: rowAt + 1,
+      column: columnAt + 1,
+      mark: rows.length * columns.length === 1 ? '' : placeMark(rowAt + 1, columnAt + 1),
+      width: column.working,
+      height: row.working,
+      place: { left: column.start, bottom: row.start, width: column.size, height: row.size },
+    })),
+  );
+
+/** What fills a cell: the first piece is what is seen. */
+function infillOf(cell: Cell, style: FrameStyle, { materials, shop, air }: Bench): readonly Piece[] {
+  const { infill } = style;
+  switch (infill.kind) {
+    case 'plywood':
+      return [plywoodPanel(cell, style, infill, materials.densityOf(infill.stock), shop)];
+    case 'solid': {
+      const species = materials.speciesOf(infill.stock);
+      return species === undefined
+        ? []
+        : [solidPanel(cell, style, infill, { species, density: materials.densityOf(infill.stock) }, air, shop)];
+    }
+    case 'glass':
+      return glazing(cell, style, infill, materials.densityOf(style.frameStock), shop);
+  }
+}
+
+/** Sizes that are shared were worked out once for all bands. */
+const sizesOnce = ({ rows, columns }: Division): readonly Working[] => [
+  ...new Set([...columns, ...rows].map((band: Band) => band.working)),
+];
+
+export const middleRailsOf = (body: Body): readonly Rectangle[] =>
+  body.pieces.filter(piece => piece.role === 'rail-middle').map(piece => piece.place);

@@ -1,0 +1,101 @@
+import { type Diagnosed, isError } from '../diagnostics/diagnostic.ts';
+import type { Opening, Style } from '../import/job.ts';
+import type { Shop } from '../trade/shop.ts';
+import { areaOf } from '../units/area.ts';
+import type { Length } from '../units/length.ts';
+import { kg, type Mass } from '../units/mass.ts';
+import type { Bench } from './bench.ts';
+import { type Body, frameBody, type MarkedSight, middleRailsOf, slabBody } from './body.ts';
+import { diagonal } from './diagonal.ts';
+import { doorFindings } from './door-checks.ts';
+import type { Door, FactWorking } from './door-set.ts';
+import { constant, fact, input, lengthInput, product, sum } from './formula.ts';
+import { divisionOf } from './grid.ts';
+import { type Hanging, hangingOf } from './hinges.ts';
+import type { Leaf } from './leaves.ts';
+import type { Piece } from './piece.ts';
+import { pullOf } from './pull.ts';
+import { frameHasRoom, gridAddsUp, leafHasSize } from './sizes.ts';
+
+/** A door with everything but its codes: the copies of an opening differ in nothing else. */
+export type BuiltLeaf = Omit<Door, 'code' | 'barcode' | 'copy' | 'parts' | 'sights'> & {
+  readonly pieces: readonly Piece[];
+  readonly sights: readonly MarkedSight[];
+};
+
+/** Undefined where the door cannot be made; the findings then say why. */
+export function builtLeaf(opening: Opening, leaf: Leaf, style: Style, bench: Bench): Diagnosed<BuiltLeaf | undefined> {
+  const body = bodyOf(opening, leaf, style, bench);
+  if (body.value === undefined) return { value: undefined, diagnostics: body.diagnostics };
+  const built = assembled(opening, leaf, style, body.value, bench);
+  const findings = doorFindings(built, opening, bench.shop);
+  return { value: findings.some(isError) ? undefined : built, diagnostics: findings };
+}
+
+function bodyOf(opening: Opening, leaf: Leaf, style: Style, bench: Bench): Diagnosed<Body | undefined> {
+  const sizeless = leafHasSize(opening, leaf);
+  if (sizeless.length > 0) return { value: undefined, diagnostics: sizeless };
+  if (style.build === 'slab') return { value: slabBody(leaf, style, bench), diagnostics: [] };
+  const uneven = gridAddsUp(opening);
+  if (uneven.length > 0) return { value: undefined, diagnostics: uneven };
+  const division = divisionOf(leaf, style, opening.grid, bench.shop.doors.increment);
+  const cramped = frameHasRoom(opening, leaf, style, division);
+  return { value: cramped.length > 0 ? undefined : frameBody(leaf, style, division, bench), diagnostics: cramped };
+}
+
+function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, { shop }: Bench): BuiltLeaf {
+  const size = { width: leaf.width.value, height: leaf.height.value };
+  const mass = massOfAll(body.pieces);
+  const finish = finishArea(leaf, body);
+  const hung = hanging(leaf, kg(mass.value.value), body, shop);
+  const corners = diagonal(size);
+  return {
+    cabinet: opening.cabinet,
+    label: opening.label,
+    room: opening.room,
+    leaf: leaf.leaf,
+    front: opening.kind,
+    hingeSide: leaf.hingeSide,
+    mounting: opening.mounting.kind,
+    style: style.name,
+    build: style.build,
+    opening: { width: opening.width, height: opening.height },
+    width: leaf.width,
+    height: leaf.height,
+    thickness: body.thickness,
+    gaps: leaf.gaps,
+    diagonal: { length: corners.value.value, tolerance: squareness(leaf, shop) },
+    sights: body.sights,
+    joint: body.joint,
+    hinges: hung.hinges,
+    pull: pullOf(opening, { ...size, hingeSide: leaf.hingeSide }, shop),
+    mass: kg(mass.value.value),
+    finishArea: areaOf(finish.value.value),
+    edgeEasing: style.edgeEasing,
+    workings: [...leaf.workings, ...body.workings, corners, mass, finish, ...hung.workings],
+    note: opening.note,
+    from: opening.from,
+    pieces: body.pieces,
+  };
+}
+
+/** How far the diagonals of a door may differ: a tall door is allowed more. */
+const squareness = (leaf: Leaf, { doors }: Shop): Length =>
+  leaf.height.value <= doors.squareTallFrom ? doors.squareShort : doors.squareTall;
+
+const massOfAll = (pieces: readonly Piece[]): FactWorking =>
+  fact('door-mass', 'kg', sum(...pieces.map(piece => input(`m(${piece.mark})`, 'kg', piece.mass))));
+
+/** Both faces and the four edges. */
+function finishArea(leaf: Leaf, body: Body): FactWorking {
+  const [width, height] = [lengthInput('W', leaf.width.value), lengthInput('H', leaf.height.value)];
+  const faces = product(constant(2), width, height);
+  const edges = product(constant(2), sum(width, height), lengthInput('F', body.thickness));
+  return fact('finish-area', 'm²', sum(faces, edges));
+}
+
+/** What swings is hung; drawer fronts, false fronts and end panels are not. */
+const hanging = (leaf: Leaf, mass: Mass, body: Body, shop: Shop): Hanging =>
+  leaf.hingeSide === undefined
+    ? { hinges: [], workings: [] }
+    : hangingOf({ height: leaf.height.value, mass }, middleRailsOf(body), shop);

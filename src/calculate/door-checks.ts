@@ -1,0 +1,141 @@
+import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
+import { cellOf } from '../diagnostics/place.ts';
+import type { Opening } from '../import/job.ts';
+import type { Shop } from '../trade/shop.ts';
+import { type Length, minus, nm, share, times } from '../units/length.ts';
+import type { BuiltLeaf } from './built-leaf.ts';
+import type { Movement } from './door-set.ts';
+import { coversJoint, jointsFromTop } from './hinges.ts';
+import { openingName } from './opening-name.ts';
+
+/** What must hold of a door that can be made, before wood is cut for it. */
+type Check = (leaf: BuiltLeaf, opening: Opening, shop: Shop) => readonly Diagnostic[];
+
+export const doorFindings: Check = (leaf, opening, shop) => CHECKS.flatMap(check => check(leaf, opening, shop));
+
+/** Architectural woodwork standards ask for an intermediate rail in high frames; a panel alone lets them rack. */
+const tallFrameHasMiddleRail: Check = ({ build, height }, opening, { doors }) =>
+  build === 'slab' || opening.grid.panelsHigh > 1 || height.value <= doors.middleRailFrom
+    ? []
+    : [
+        problem('door-wants-middle-rail', cellOf(opening.from, 'height'), {
+          door: openingName(opening),
+          height: height.value,
+          from: doors.middleRailFrom,
+        }),
+      ];
+
+/** Said once for the widest-moving panel of a door: the others are cured with it. */
+const panelStaysInGroove: Check = (leaf, opening, { panels }) => {
+  const [worst] = leaf.pieces
+    .flatMap(({ make, width }) =>
+      make.kind === 'solid-panel' ? [{ width: width.value, movement: make.movement }] : [],
+    )
+    .sort((a, b) => a.movement.engagement - b.movement.engagement);
+  if (worst === undefined || worst.movement.engagement >= panels.engagement) return [];
+  return [heldBadly(worst.width, worst.movement, opening, panels.engagement)];
+};
+
+function heldBadly(width: Length, movement: Movement, opening: Opening, least: Length): Diagnostic {
+  const { shrinks, swells, engagement } = movement;
+  const facts = { door: openingName(opening), width, shrinks, swells };
+  const at = cellOf(opening.from, 'width');
+  return engagement <= 0
+    ? problem('panel-leaves-groove', at, { ...facts, gap: times(-1, engagement) })
+    : problem('panel-barely-held', at, { ...facts, engagement, least });
+}
+
+const hingesSuffice: Check = ({ hinges, height, mass }, opening, shop) => {
+  const { counts } = shop.hinges;
+  const beyond = counts.every(step => height.value > step.heightUpTo) || counts.every(step => mass > step.massUpTo);
+  return hinges.length === 0 || !beyond
+    ? []
+    : [
+        problem('door-beyond-hinge-table', cellOf(opening.from, 'height'), {
+          door: openingName(opening),
+          height: height.value,
+          mass,
+        }),
+      ];
+};
+
+/** Two plates must fit between the ends and beside each other. */
+const hingesHaveRoom: Check = ({ hinges, height }, opening, shop) => {
+  const plate = times(2, shop.hinges.plateReach);
+  const places = [times(-1, shop.hinges.plateReach), ...hinges.map(hinge => hinge.fromTop)];
+  const crowded = places.some((place, at) => at > 0 && minus(place, places[at - 1] ?? place) < plate);
+  return hinges.length === 0 || !crowded
+    ? []
+    : [
+        problem('door-too-short-for-hinges', cellOf(opening.from, 'height'), {
+          door: openingName(opening),
+          height: height.value,
+          hinges: hinges.length,
+        }),
+      ];
+};
+
+/** A door sags when it hangs on less than its own width; common practice. */
+const hingesFartherApartThanWidth: Check = ({ hinges, width }, opening) => {
+  const [first, last] = [hinges[0], hinges.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  const apart = minus(last.fromTop, first.fromTop);
+  return apart > width.value
+    ? []
+    : [
+        problem('hinges-closer-than-width', cellOf(opening.from, 'width'), {
+          door: openingName(opening),
+          apart,
+          width: width.value,
+        }),
+      ];
+};
+
+const hingesClearJoints: Check = ({ hinges, pieces, height }, opening, shop) => {
+  const rails = pieces.filter(piece => piece.role === 'rail-middle').map(piece => piece.place);
+  const joints = jointsFromTop(rails, height.value);
+  const { plateReach, shiftMax } = shop.hinges;
+  return hinges
+    .filter(({ fromTop }) => coversJoint(fromTop, joints, plateReach))
+    .map(({ fromTop }) =>
+      problem('hinge-on-rail-joint', cellOf(opening.from, 'height'), { door: openingName(opening), fromTop, shiftMax }),
+    );
+};
+
+const pullIsOnTheDoor: Check = ({ pull, width, height }, opening) => {
+  const off = pull?.holes.find(
+    ({ fromLeft, fromBottom }) =>
+      fromLeft <= 0 || fromLeft >= width.value || fromBottom <= 0 || fromBottom >= height.value,
+  );
+  return off === undefined
+    ? []
+    : [problem('pull-off-the-door', cellOf(opening.from, 'pull'), { door: openingName(opening), ...off })];
+};
+
+/** A hole up the stile must have the stile's solid part round it, not the groove. */
+const pullClearsGroove: Check = ({ pull, joint }, opening, { pulls }) => {
+  if (pull?.runs !== 'upright' || joint === undefined) return [];
+  const solid = minus(joint.stileWidth, joint.grooveDepth);
+  const half = share(pull.diameter, 2, nm(1)).each;
+  return pulls.fromEdge <= minus(solid, half)
+    ? []
+    : [
+        problem('pull-in-groove', cellOf(opening.from, 'pull'), {
+          door: openingName(opening),
+          fromEdge: pulls.fromEdge,
+          solid,
+        }),
+      ];
+};
+
+/** The list that a shop would run down at the drawing. */
+const CHECKS: readonly Check[] = [
+  tallFrameHasMiddleRail,
+  panelStaysInGroove,
+  hingesSuffice,
+  hingesHaveRoom,
+  hingesFartherApartThanWidth,
+  hingesClearJoints,
+  pullIsOnTheDoor,
+  pullClearsGroove,
+];

@@ -1,0 +1,137 @@
+import type { HingeCounts, Shop } from '../trade/shop.ts';
+import { ceilTo, floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
+import type { Mass } from '../units/mass.ts';
+import type { FactWorking, Hinge, LengthWorking, Rectangle, Working } from './door-set.ts';
+import { work, workShared } from './working.ts';
+
+/** The hinges of a leaf from the top down, with how their number and their places came about. */
+export type Hanging = {
+  readonly hinges: readonly Hinge[];
+  readonly workings: readonly Working[];
+};
+
+/**
+ * As many hinges as height and mass ask for: the end ones at their set distance, nearer to the ends on a short door,
+ * the others spaced equally between them, each moved off a middle rail's joint where a small move will do it.
+ */
+export function hangingOf(
+  leaf: { readonly height: Length; readonly mass: Mass },
+  middleRails: readonly Rectangle[],
+  shop: Shop,
+): Hanging {
+  const count = hingeCount(leaf, shop.hinges.counts);
+  const places = hingePlaces(leaf.height, count.value.value, shop);
+  const joints = jointsFromTop(middleRails, leaf.height);
+  const moved = offJoints(
+    places.map(place => place.value),
+    joints,
+    leaf.height,
+    shop,
+  );
+  const edge = work(
+    'hinge-edge',
+    [1, 'K', shop.hinges.cupEdge],
+    [1, 'Ø/2', share(shop.hinges.cupDiameter, 2, nm(1)).each],
+  );
+  const hinges = moved.map(
+    ({ fromTop, shifted }): Hinge => ({
+      fromTop,
+      fromEdge: edge.value,
+      cupDiameter: shop.hinges.cupDiameter,
+      cupDepth: shop.hinges.cupDepth,
+      shifted,
+    }),
+  );
+  return { hinges, workings: [count, ...places, ...shifts(places, moved), edge] };
+}
+
+/** Where the edges of the middle rails meet the stile, from the top. */
+export const jointsFromTop = (middleRails: readonly Rectangle[], height: Length): readonly Length[] =>
+  middleRails.flatMap(rail => [minus(height, rail.bottom, rail.height), minus(height, rail.bottom)]);
+
+/** Whether a hinge's plate lies over a joint; touching it does no harm. */
+export const coversJoint = (place: Length, joints: readonly Length[], reach: Length): boolean =>
+  joints.some(joint => minus(place, reach) < joint && joint < plus(place, reach));
+
+/** The larger of what height and mass ask for; the most of the table where both are beyond it. */
+export function hingeCount(
+  leaf: { readonly height: Length; readonly mass: Mass },
+  counts: HingeCounts,
+): FactWorking & { readonly value: { readonly unit: 'count'; readonly value: number } } {
+  const most = counts.reduce((largest, step) => Math.max(largest, step.hinges), HINGES_MIN);
+  const byHeight = counts.find(step => leaf.height <= step.heightUpTo)?.hinges ?? most;
+  const byMass = counts.find(step => leaf.mass <= step.massUpTo)?.hinges ?? most;
+  return {
+    kind: 'fact',
+    of: 'hinge-count',
+    formula: 'max(n(H), n(m))',
+    inputs: [
+      { symbol: 'H', value: { unit: 'length', value: leaf.height } },
+      { symbol: 'm', value: { unit: 'kg', value: leaf.mass } },
+      { symbol: 'n(H)', value: { unit: 'count', value: byHeight } },
+      { symbol: 'n(m)', value: { unit: 'count', value: byMass } },
+    ],
+    value: { unit: 'count', value: Math.max(HINGES_MIN, byHeight, byMass) },
+  };
+}
+
+/** A door on one hinge hangs on nothing. */
+const HINGES_MIN = 2;
+
+/** Centres from the top. The end ones stand no farther in than a quarter of the height, so that a short door hangs on more than half. */
+function hingePlaces(height: Length, count: number, shop: Shop): readonly LengthWorking[] {
+  const increment = shop.doors.increment;
+  const quarter = workShared('hinge-place', { by: 4, to: increment }, [1, 'H', height]);
+  const first = quarter.value < shop.hinges.fromEnd ? quarter : work('hinge-place', [1, 'E', shop.hinges.fromEnd]);
+  const end = first.value;
+  const between = Array.from({ length: count - 2 }, (_, at) => at + 1).map(at =>
+    workShared('hinge-place', { by: count - 1, to: increment }, [at, 'H', height], [count - 1 - 2 * at, 'E', end]),
+  );
+  return [first, ...between, work('hinge-place', [1, 'H', height], [-1, 'E', end])];
+}
+
+type Moved = { readonly fromTop: Length; readonly shifted: Length };
+
+/** Each hinge in turn, kept clear of the one above it as it was moved and of the one below it as it stands. */
+function offJoints(places: readonly Length[], joints: readonly Length[], height: Length, shop: Shop): readonly Moved[] {
+  const moved: Moved[] = [];
+  places.forEach((place, at) => {
+    const plate = times(2, shop.hinges.plateReach);
+    const above = moved[at - 1]?.fromTop;
+    const below = places[at + 1];
+    const room = {
+      from: above === undefined ? shop.hinges.plateReach : plus(above, plate),
+      to: below === undefined ? minus(height, shop.hinges.plateReach) : minus(below, plate),
+    };
+    const fromTop = nearestClear(place, joints, room, shop);
+    moved.push({ fromTop, shifted: minus(fromTop, place) });
+  });
+  return moved;
+}
+
+/** The place nearest to the wished one at which the plate covers no joint; the wished one where none is near enough. */
+function nearestClear(
+  place: Length,
+  joints: readonly Length[],
+  room: { readonly from: Length; readonly to: Length },
+  shop: Shop,
+): Length {
+  const { plateReach, shiftMax } = shop.hinges;
+  if (!coversJoint(place, joints, plateReach)) return place;
+  const increment = shop.doors.increment;
+  const [nearest] = joints
+    .flatMap(joint => [floorTo(increment, minus(joint, plateReach)), ceilTo(increment, plus(joint, plateReach))])
+    .filter(candidate => candidate >= room.from && candidate <= room.to)
+    .filter(candidate => Math.abs(candidate - place) <= shiftMax && !coversJoint(candidate, joints, plateReach))
+    // Towards the top where both ways are as far: the upper hinges carry the door.
+    .sort((a, b) => Math.abs(a - place) - Math.abs(b - place) || a - b);
+  return nearest ?? place;
+}
+
+const shifts = (places: readonly LengthWorking[], moved: readonly Moved[]): readonly LengthWorking[] =>
+  moved.flatMap(({ shifted }, at) => {
+    const place = places[at];
+    return shifted === 0 || place === undefined
+      ? []
+      : [work('hinge-moved', [1, 'P', place.value], [1, 'off the joint', shifted])];
+  });

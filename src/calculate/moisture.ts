@@ -1,0 +1,64 @@
+import { EMC_POLYNOMIALS } from '../trade/moisture.ts';
+import type { Shop } from '../trade/shop.ts';
+import type { FactWorking } from './door-set.ts';
+import { constant, difference, fact, input, product, quotient, square, sum } from './formula.ts';
+
+/** Percent of moisture in the wood: when it is machined, and in the driest and the wettest weeks of the house. */
+export type Moistures = {
+  readonly made: FactWorking;
+  readonly driest: FactWorking;
+  readonly wettest: FactWorking;
+};
+
+/** From what was measured where the workbook says it; else from temperature and humidity. */
+export function moistures({ climate }: Shop): Moistures {
+  const { temperatureC } = climate;
+  return {
+    made:
+      climate.shopHumidity === undefined
+        ? measured('moisture-made', climate.shopMoisture)
+        : equilibriumMoisture('moisture-made', { temperatureC, humidity: climate.shopHumidity }),
+    driest:
+      climate.driestMoisture === undefined
+        ? equilibriumMoisture('moisture-driest', { temperatureC, humidity: climate.driestHumidity })
+        : measured('moisture-driest', climate.driestMoisture),
+    wettest:
+      climate.wettestMoisture === undefined
+        ? equilibriumMoisture('moisture-wettest', { temperatureC, humidity: climate.wettestHumidity })
+        : measured('moisture-wettest', climate.wettestMoisture),
+  };
+}
+
+const measured = (of: string, percent: number): FactWorking => fact(of, '%', input('M', '%', percent));
+
+/**
+ * The moisture content, in percent, that wood settles to at a temperature and a relative humidity in percent.
+ * USDA Forest Products Laboratory, Wood Handbook (FPL-GTR-190, 2010), eq. 4–5.
+ */
+export function equilibriumMoisture(
+  of: string,
+  air: { readonly temperatureC: number; readonly humidity: number },
+): FactWorking {
+  const h = input('h', 'ratio', air.humidity / 100);
+  const { W, K, K1, K2 } = constantsAt(air.temperatureC);
+  const once = product(K1, K, h);
+  const twice = product(K1, K2, square(K), square(h));
+  const bracket = sum(
+    quotient(product(K, h), difference(constant(1), product(K, h))),
+    quotient(sum(once, product(constant(2), twice)), sum(constant(1), once, twice)),
+  );
+  const moisture = fact(of, '%', product(quotient(constant(1800), W), bracket));
+  return { ...moisture, inputs: [{ symbol: 'T', value: { unit: '°C', value: air.temperatureC } }, ...moisture.inputs] };
+}
+
+const constantsAt = (temperatureC: number) => ({
+  W: constantAt('W', temperatureC),
+  K: constantAt('K', temperatureC),
+  K1: constantAt('K1', temperatureC),
+  K2: constantAt('K2', temperatureC),
+});
+
+function constantAt(symbol: keyof typeof EMC_POLYNOMIALS, temperatureC: number) {
+  const [fixed, linear, quadratic] = EMC_POLYNOMIALS[symbol];
+  return input(symbol, 'ratio', fixed + linear * temperatureC + quadratic * temperatureC * temperatureC);
+}

@@ -1,0 +1,119 @@
+import type { FrameStyle, Infill } from '../import/job.ts';
+import type { Shop } from '../trade/shop.ts';
+import type { Species } from '../trade/species.ts';
+import { type Length, plus, share, shortest } from '../units/length.ts';
+import type { Density } from '../units/mass.ts';
+import type { LengthWorking, PanelGlueUp, Rectangle, Working } from './door-set.ts';
+import { fact, timesNeeded } from './formula.ts';
+import type { Moistures } from './moisture.ts';
+import { movingWidth } from './movement.ts';
+import { type Piece, weighed } from './piece.ts';
+import { panelRabbet } from './rabbet.ts';
+import { work } from './working.ts';
+
+/** A clear opening that is to be filled: sight sizes that the infill is cut for, and where it is seen. */
+export type Cell = {
+  /** Told apart from the other cells of the door; empty where there is one. */
+  readonly mark: string;
+  readonly width: LengthWorking;
+  readonly height: LengthWorking;
+  readonly place: Rectangle;
+};
+
+type Of<Kind extends Infill['kind']> = Extract<Infill, { kind: Kind }>;
+
+/** A panel that does not move: it may be glued in all round, and is cut with the same allowance on every edge. */
+export function plywoodPanel(
+  cell: Cell,
+  style: FrameStyle,
+  infill: Of<'plywood'>,
+  density: Density,
+  shop: Shop,
+): Piece {
+  const { allowance } = shop.panels;
+  const { rabbet, workings } = panelRabbet(infill.thickness, style, allowance, shop);
+  return weighed(
+    {
+      mark: `P${cell.mark}`,
+      role: 'panel',
+      stock: infill.stock,
+      length: panelLength(cell, style, allowance),
+      width: work('panel-width', [1, 'w', cell.width.value], [2, 'D', style.grooveDepth], [-2, 'a', allowance]),
+      thickness: infill.thickness,
+      shoulder: undefined,
+      place: cell.place,
+      make: { kind: 'plywood-panel', rabbet },
+      workings,
+    },
+    density,
+  );
+}
+
+/** A panel of boards glued edge to edge: it moves across its grain, lies loose in its grooves and is never glued in. */
+export function solidPanel(
+  cell: Cell,
+  style: FrameStyle,
+  infill: Of<'solid'>,
+  wood: { readonly species: Species; readonly density: Density },
+  air: Moistures,
+  shop: Shop,
+): Piece {
+  const moving = movingWidth(cell.width, style, { species: wood.species, cut: infill.cut }, air, shop);
+  const length = panelLength(cell, style, shop.panels.allowance);
+  // The rabbet must not bind between the frame's back lips in the wettest weeks.
+  const allowance = shortest(shop.panels.allowance, moving.movement.clearance);
+  const { rabbet, workings } = panelRabbet(infill.thickness, style, allowance, shop);
+  const strips = gluedUp(length.value, moving.width.value, shop);
+  return weighed(
+    {
+      mark: `P${cell.mark}`,
+      role: 'panel',
+      stock: infill.stock,
+      length,
+      width: moving.width,
+      thickness: infill.thickness,
+      shoulder: undefined,
+      place: cell.place,
+      make: { kind: 'solid-panel', rabbet, glueUp: strips.glueUp, movement: moving.movement },
+      workings: [...moving.workings, ...workings, ...strips.workings],
+    },
+    wood.density,
+  );
+}
+
+const panelLength = (cell: Cell, style: FrameStyle, allowance: Length): LengthWorking =>
+  work('panel-length', [1, 'h', cell.height.value], [2, 'D', style.grooveDepth], [-2, 'a', allowance]);
+
+/** How many strips, all of one width, make the blank that the panel is cut from; allowances are common practice. */
+function gluedUp(
+  length: Length,
+  width: Length,
+  shop: Shop,
+): { readonly glueUp: PanelGlueUp; readonly workings: readonly Working[] } {
+  const { trimAllowance, stripWidthMax, stripAllowance } = shop.panels;
+  const blankLength = work('blank-length', [1, 'panel', length], [1, 'trim', trimAllowance]);
+  const blankWidth = work('blank-width', [1, 'B', width], [1, 'trim', trimAllowance]);
+  const strips = fact(
+    'strips',
+    'count',
+    timesNeeded({ symbol: 'blank', length: blankWidth.value }, { symbol: 'widest', length: stripWidthMax }),
+  );
+  const count = strips.value.value;
+  const jointed = sharedUp(blankWidth.value, count, shop.doors.increment);
+  const stripWidth = work('strip-width', [1, 'strip', jointed], [1, 'joint', stripAllowance]);
+  return {
+    glueUp: {
+      strips: count,
+      stripWidth: stripWidth.value,
+      blankLength: blankLength.value,
+      blankWidth: blankWidth.value,
+    },
+    workings: [blankLength, blankWidth, strips, stripWidth],
+  };
+}
+
+/** The least multiple of the increment of which `count` make up the total. */
+function sharedUp(total: Length, count: number, increment: Length): Length {
+  const { each, rest } = share(total, count, increment);
+  return rest === 0 ? each : plus(each, increment);
+}

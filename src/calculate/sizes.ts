@@ -1,0 +1,51 @@
+import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
+import { cellOf } from '../diagnostics/place.ts';
+import type { FrameStyle, Opening } from '../import/job.ts';
+import type { Division } from './grid.ts';
+import type { Leaf } from './leaves.ts';
+import { openingName } from './opening-name.ts';
+import { work } from './working.ts';
+
+/** A leaf must have a width and a height. */
+export function leafHasSize(opening: Opening, { width, height }: Leaf): readonly Diagnostic[] {
+  if (width.value > 0 && height.value > 0) return [];
+  const facts = { door: openingName(opening), width: width.value, height: height.value };
+  return [problem('door-has-no-size', cellOf(opening.from, width.value > 0 ? 'height' : 'width'), facts)];
+}
+
+/** A frame has at least one panel, and a height for each middle rail or for none. */
+export function gridAddsUp(opening: Opening): readonly Diagnostic[] {
+  const { panelsHigh, panelsWide, middleRailHeights } = opening.grid;
+  const door = openingName(opening);
+  if (panelsHigh < 1 || panelsWide < 1)
+    return [problem('grid-has-no-panel', cellOf(opening.from, 'panelsHigh'), { door })];
+  const [given, wanted] = [middleRailHeights.length, panelsHigh - 1];
+  return given === 0 || given === wanted
+    ? []
+    : [problem('middle-rail-heights-miscounted', cellOf(opening.from, 'middleRailHeights'), { door, given, wanted })];
+}
+
+/** Between the members something must be left: first the rails, then each panel. */
+export function frameHasRoom(
+  opening: Opening,
+  leaf: Leaf,
+  style: FrameStyle,
+  division: Division,
+): readonly Diagnostic[] {
+  const door = openingName(opening);
+  const shoulder = work('rail-shoulder', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth]).value;
+  const heights = division.rows
+    .map((row, at) => ({ row: at + 1, height: row.size }))
+    .filter(({ height }) => height <= 0)
+    .slice(0, 1)
+    .map(({ row, height }) => problem('sight-has-no-height', heightCell(opening), { door, row, height }));
+  if (shoulder <= 0)
+    return [problem('rail-has-no-length', cellOf(opening.from, 'width'), { door, shoulder }), ...heights];
+  const width = division.columns[0]?.working.value ?? shoulder;
+  return width > 0
+    ? heights
+    : [problem('sight-has-no-width', cellOf(opening.from, 'width'), { door, width }), ...heights];
+}
+
+const heightCell = (opening: Opening) =>
+  cellOf(opening.from, opening.grid.middleRailHeights.length > 0 ? 'middleRailHeights' : 'height');
