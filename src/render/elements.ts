@@ -6,9 +6,10 @@
  *
  * **A template is one or more sections.**
  *
- * - `<section title bookmark level orientation paper margin>` starts a new page. `title` puts it into the outline, at
+ * - `<section title bookmark level orientation paper margin dots>` starts a new page. `title` puts it into the outline, at
  *   `level` 1 (usual) or 2; `bookmark` lets links lead there. `orientation` is `portrait` or `landscape`; `paper` is
- *   `letter`, `A4` or a size such as `50mm 25mm`, by default the job's; `margin` by default 0.6 in.
+ *   `letter`, `A4` or a size such as `50mm 25mm`, by default the job's; `margin` by default 0.6 in;
+ *   `dots` of the printer to the inch, 300 by default (it suits 600 and 1200; label printers often have 203).
  * - `<header>`, `<footer>`: first in a section; on each of its pages.
  * - `<break/>` a new page. `<mark bookmark title/>` a target of links, in the outline (a level lower than its section)
  *   when it has a title; it stays with what follows.
@@ -92,6 +93,7 @@ const shapes = {
       orientation: /^(portrait|landscape)$/,
       paper: /^(letter|A4|\d*\.?\d+(in|mm)? \d*\.?\d+(in|mm)?)$/,
       margin: LENGTH,
+      dots: COUNT,
     },
     holds: ['header', 'footer', 'break', 'labels', ...BLOCKS],
   },
@@ -124,7 +126,7 @@ const shapes = {
   },
   tr: { takes: { head: YES_NO, fill: FILL, bold: YES_NO, keep: NEXT }, holds: ['td'] },
   td: {
-    takes: { span: COUNT, align: ALIGN, bold: YES_NO, style: STYLE, fill: FILL, to: WORD },
+    takes: { span: COUNT, align: ALIGN, bold: YES_NO, style: STYLE, fill: FILL },
     holds: [...INLINE, ...BLOCKS],
   },
   card: { takes: { pad: LENGTH, border: LENGTH, fill: FILL }, holds: BLOCKS },

@@ -14,6 +14,8 @@ export type Element = {
 
 export type Node = Element | string;
 
+export const isElement = (node: Node): node is Element => typeof node !== 'string';
+
 /** A template with its data in it. `origin` finds the template's file and line for a place in `text`. */
 export type Filled = { readonly text: string; readonly origin: (at: number) => Place };
 

@@ -1,0 +1,75 @@
+import type { Figure } from '../figure.ts';
+import type { Fonts } from '../fonts.ts';
+import type { Element } from '../markup.ts';
+import type { Symbols } from '../symbols.ts';
+import { PAGE_OF, PAGES_OF_MAX } from '../typeset.ts';
+import type { Align } from './strip.ts';
+
+export type StyleName = 'small' | 'body' | 'large' | 'heading' | 'title' | 'huge';
+
+/** What elements are set with: handed down, and changed on the way by what stands around them. */
+export type Context = {
+  readonly fonts: Fonts;
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly symbols: Symbols;
+  /** Bookmarks whose pages are printed somewhere, numbered as they are met. */
+  readonly awaited: Map<string, Awaited>;
+  readonly complain: (element: Element, reason: string) => void;
+  /** Dots of the printer to the inch: symbols stand on whole dots. */
+  readonly dots: number;
+  readonly style: StyleName;
+  readonly bold: boolean;
+  readonly align: Align;
+  readonly isTinted: boolean;
+};
+
+/** A bookmark that something leads to: it must be there in the end. */
+export type Awaited = { readonly number: number; readonly complain: (reason: string) => void };
+
+export const SIZES: { readonly [S in StyleName]: number } = {
+  small: 9,
+  body: 10,
+  large: 12.5,
+  heading: 13,
+  title: 22,
+  huge: 44,
+};
+
+const BOLD_STYLES: readonly StyleName[] = ['heading', 'title', 'huge'];
+
+/** The context inside an element: its style, weight and place of text, where it names them. */
+export function within(element: Element, context: Context): Context {
+  const { style, bold, align, fill } = element.attributes;
+  if (style === undefined && bold === undefined && align === undefined && fill === undefined) return context;
+  const name = (style as StyleName | undefined) ?? context.style;
+  const isBold = style === undefined ? context.bold : BOLD_STYLES.includes(name);
+  return {
+    ...context,
+    style: name,
+    bold: bold === undefined ? isBold : bold === 'yes',
+    align: (align as Align | undefined) ?? context.align,
+    isTinted: context.isTinted || fill === 'light',
+  };
+}
+
+/** Notes that something leads to a bookmark, and gives the sign that stands for its page until that is known. */
+export function signFor(element: Element, to: string, { awaited, complain }: Context): string {
+  const number = awaited.get(to)?.number ?? awaited.size;
+  if (number >= PAGES_OF_MAX) {
+    complain(element, `more than ${PAGES_OF_MAX} bookmarks are asked for`);
+    return '';
+  }
+  if (number === awaited.size) awaited.set(to, { number, complain: reason => complain(element, reason) });
+  return String.fromCharCode(PAGE_OF + number);
+}
+
+/** A grey that a copier neither drops nor turns into dots over the words. */
+export const TINT = 0.92;
+
+const POINTS_IN: { readonly [unit: string]: number } = { '': 1, in: 72, mm: 72 / 25.4, mil: 0.072 };
+
+/** A length of the markup in points. */
+export function points(text: string | undefined, otherwise: number): number {
+  const [, number = '', unit = ''] = /^([\d.]+)([a-z]*)$/.exec(text ?? '') ?? [];
+  return number === '' ? otherwise : Number(number) * (POINTS_IN[unit] ?? 1);
+}

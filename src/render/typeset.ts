@@ -1,0 +1,51 @@
+/**
+ * Text as it is set: fractions in signs of their own, other white space as blanks, invisible format characters dropped.
+ * Each code unit of it is one glyph (the high half of a pair is none), so that lines are measured and broken without a
+ * shaper.
+ */
+export function typeset(text: string): string {
+  if (/^[ -.0-~]*$/.test(text)) return text;
+  return text
+    .normalize('NFC')
+    .replace(/[\uE000-\uF8FF]/g, '\uFFFD')
+    .replace(/[\t\n\v\f\r\u1680\u2000-\u2006\u2008-\u200a\u2028\u2029\u205f\u3000]/g, ' ')
+    .replace(/\p{Cf}/gu, '')
+    .replace(FRACTION, setFraction);
+}
+
+/** What a code unit of typeset text means to a reader. */
+export function meaningOf(code: number): string {
+  if (code === SPACE_BEFORE) return ' ';
+  if (code === BAR) return '/';
+  if (code >= RAISED && code < RAISED + 10) return String(code - RAISED);
+  if (code >= LOWERED && code < LOWERED + 10) return String(code - LOWERED);
+  return String.fromCharCode(code);
+}
+
+/** The narrow blank between a whole number and its fraction, where no line breaks. */
+export const SPACE_BEFORE = 0xe000;
+export const RAISED = 0xe010;
+export const BAR = 0xe01a;
+export const LOWERED = 0xe020;
+
+/** A fraction of an inch, alone or after its whole number: not a date, and not a part of a code or of a decimal. */
+const FRACTION = /(?:(?<=\d) |(?<![\w/.,]))(\d{1,2})\/(2|4|8|16|32|64)(?![\w/]|\.\d)/g;
+
+function setFraction(found: string, numerator: string, denominator: string): string {
+  if (Number(numerator) >= Number(denominator)) return found;
+  const space = found.startsWith(' ') ? String.fromCharCode(SPACE_BEFORE) : '';
+  return `${space}${digits(numerator, RAISED)}${String.fromCharCode(BAR)}${digits(denominator, LOWERED)}`;
+}
+
+const digits = (number: string, from: number): string =>
+  [...number].map(digit => String.fromCharCode(from + Number(digit))).join('');
+
+/** Numbers of pages that are known only when all is laid out: this page's, how many there are, that of a bookmark. */
+export const THIS_PAGE = 0xe100;
+export const ALL_PAGES = 0xe101;
+export const PAGE_OF = 0xe200;
+export const PAGES_OF_MAX = 0xf900 - PAGE_OF;
+
+export const NUMBER_TO_COME = /[\uE100-\uF8FF]/;
+
+export const isNumberToCome = (code: number): boolean => code >= THIS_PAGE && code < PAGE_OF + PAGES_OF_MAX;
