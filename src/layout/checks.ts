@@ -1,7 +1,6 @@
 import type { Door, Part, Role } from '../calculate/door-set.ts';
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf, type Place } from '../diagnostics/place.ts';
-import type { Style } from '../import/job.ts';
 import { clampsFor } from './glue-up.ts';
 import { mostTurns, rimSpeedOf } from './reminders.ts';
 import type { Operation, OperationId } from './shop-plan.ts';
@@ -115,7 +114,7 @@ function firstOfEach<T>(all: readonly T[], keyOf: (each: T) => string): readonly
 }
 
 function placeInStyle(work: Work, name: string, field: string): Place {
-  const style = work.job.styles.find((each: Style) => each.name === name);
+  const style = work.styles.get(name);
   return style === undefined ? { kind: 'sheet', sheet: 'Styles' } : cellOf(style.from, field);
 }
 

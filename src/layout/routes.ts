@@ -3,7 +3,7 @@ import { FLATTENING_ALLOWANCE } from '../trade/machining.ts';
 import type { Shop } from '../trade/shop.ts';
 import { ZERO } from '../units/length.ts';
 import type { Blank, OperationId, ShopPlan } from './shop-plan.ts';
-import { isThicker, stockOf, type Work } from './work.ts';
+import { hornOf, isThicker, stockOf, type Work } from './work.ts';
 
 /** The operations of each part and each door, in order. A solid panel's begin with those of its strips. */
 export function planRoutes(work: Work, blanks: readonly Blank[]): ShopPlan['routes'] {
@@ -82,7 +82,7 @@ export function doorRoute(door: Door, work: Work): readonly OperationId[] {
     ['dry-fit', door.build === 'frame'],
     ['glue-up', door.build === 'frame'],
     ['cure', door.build === 'frame'],
-    ['cut-horns', hasHorns(door, work)],
+    ['cut-horns', hornOf(door, work) > 0],
     ['rabbet-glass', glazed],
     ['flush-sand', true],
     ['bore-hinges', hung],
@@ -97,9 +97,6 @@ export function doorRoute(door: Door, work: Work): readonly OperationId[] {
   ];
   return steps.filter(([, applies]) => applies).map(([id]) => id);
 }
-
-const hasHorns = (door: Door, work: Work): boolean =>
-  work.job.styles.some(style => style.name === door.style && style.build === 'frame' && style.horn > 0);
 
 // What leaves the sheet is of final size: the saw's fence and stop are set to it.
 const SHEET_ROUTE = ['break-sheet', 'rip-panel', 'cut-panel'] as const;

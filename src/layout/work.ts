@@ -1,8 +1,8 @@
 import type { Door, DoorSet, Part } from '../calculate/door-set.ts';
 import type { BlankCode, DoorCode } from '../codes/codes.ts';
-import type { Job, Stock } from '../import/job.ts';
+import type { Job, Stock, Style } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
-import { type Length, minus } from '../units/length.ts';
+import { type Length, minus, ZERO } from '../units/length.ts';
 import type { Blank, GlueUpBatch } from './shop-plan.ts';
 
 /** A job's records by their codes, so that an operation can ask of a piece what door it is for and what it is cut from. */
@@ -11,13 +11,21 @@ export type Work = {
   readonly shop: Shop;
   readonly doorSet: DoorSet;
   readonly stock: ReadonlyMap<string, Stock>;
+  readonly styles: ReadonlyMap<string, Style>;
   readonly doorOf: (part: Part) => Door;
 };
 
 /** What lies on a machine: a rough blank, a part, a whole door. */
 export type Piece =
   /** `part` is what it becomes; for a spare or a test piece, the part that it stands in for. */
-  | { readonly kind: 'blank'; readonly blank: Blank; readonly part: Part; readonly door: Door }
+  | {
+      readonly kind: 'blank';
+      readonly blank: Blank;
+      readonly part: Part;
+      readonly door: Door;
+      /** The board or sheet that it is cut from; undefined where no stock yields it. */
+      readonly bin: string | undefined;
+    }
   | { readonly kind: 'part'; readonly part: Part; readonly door: Door }
   | { readonly kind: 'door'; readonly door: Door; readonly batch: GlueUpBatch | undefined };
 
@@ -36,6 +44,7 @@ export function workOf(job: Job, doorSet: DoorSet): Work {
     shop: job.shop,
     doorSet,
     stock: new Map(job.stock.map(stock => [stock.name, stock])),
+    styles: new Map(job.styles.map(style => [style.name, style])),
     doorOf: part => {
       const door = doors.get(part.door);
       if (door === undefined) throw new Error(`${part.code} belongs to no door`);
@@ -51,3 +60,9 @@ export const stockOf = (part: Part, work: Work): Stock | undefined =>
 /** Thicker than the part, so that it is planed first. */
 export const isThicker = (part: Part, stock: Stock, left: Length): boolean =>
   minus(stock.thickness, part.thickness) > left;
+
+/** What the stiles of a door are left long by at each end; nothing for a slab. */
+export function hornOf(door: Door, work: Work): Length {
+  const style = work.styles.get(door.style);
+  return style?.build === 'frame' ? style.horn : ZERO;
+}

@@ -1,8 +1,8 @@
 import type { Door, Hinge, Pull } from '../../calculate/door-set.ts';
 import type { Length } from '../../units/length.ts';
-import { longest, minus } from '../../units/length.ts';
-import type { FigureName, PieceFigure, RunName } from '../shop-plan.ts';
-import type { Piece, Work } from '../work.ts';
+import { longest, minus, plus, times } from '../../units/length.ts';
+import type { FigureName, PieceFigure, RunName, SetupGroup } from '../shop-plan.ts';
+import { hornOf, type Piece, type Work } from '../work.ts';
 import { BENCH, checkOf, type MachineSetting, type Pass, passOf, set } from './pass.ts';
 
 /** What nothing is set for: the whole door on the bench, the rack or in the spray booth. */
@@ -21,19 +21,23 @@ export function glueUp(piece: Piece): Pass {
     ['once'],
     diagonalOf(door),
   );
-  return { ...pass, batch: piece.kind === 'door' ? (piece.batch?.number ?? 0).toString() : '' };
+  const batch = piece.kind === 'door' ? piece.batch : undefined;
+  return { ...pass, group: batch && { kind: 'batch', name: batch.number.toString() } };
 }
 
 /** The stop is set to the finished door: its squared end against it, the second horn falls off. */
-export function cutHorns(piece: Piece, { shop }: Work): Pass {
+export function cutHorns(piece: Piece, work: Work): Pass {
+  const { shop } = work;
   const door = doorOf(piece);
-  return doorPass(piece, {
+  const pass = doorPass(piece, {
     ...BENCH,
     settings: [set('door-height', door.height.value, 'stop', 'blade-to-stop')],
     orientation: { face: 'show-up', edge: 'outside' },
     notes: ['cut-first-horn-by-the-rail'],
     check: checkOf('door-height', door.height.value, shop),
   });
+  const length = plus(door.height.value, times(2, hornOf(door, work)));
+  return { ...pass, piece: { ...pass.piece, length } };
 }
 
 /**
@@ -74,10 +78,12 @@ function stopRun(fromTop: boolean, right: boolean): RunName {
 /** On site, room by room; the gaps are what the eye will see. */
 export const inRoom = (piece: Piece): Pass => ({
   ...doorPass(piece, BENCH, ['once'], gapsOf(doorOf(piece))),
-  batch: `room ${doorOf(piece).room}`,
+  group: roomOf(piece),
 });
 
-export const takeDown = (piece: Piece): Pass => ({ ...doorPass(piece, BENCH), batch: `room ${doorOf(piece).room}` });
+export const takeDown = (piece: Piece): Pass => ({ ...doorPass(piece, BENCH), group: roomOf(piece) });
+
+const roomOf = (piece: Piece): SetupGroup => ({ kind: 'room', name: doorOf(piece).room });
 
 /** Every outside edge of the show face, against the bearing. */
 export function easeEdges(piece: Piece): Pass {

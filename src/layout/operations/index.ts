@@ -61,7 +61,7 @@ export function planOperations(work: Work, laid: Laid): readonly Operation[] {
     if (drafts.length === 0) return [];
     const station = typeof stationOf === 'string' ? stationOf : stationOf(work.shop);
     const setups = drafts.map((draft): Setup => {
-      const { key, batch, ...machine } = draft;
+      const { key, ...machine } = draft;
       const code = naming.code(id, key);
       return {
         ...machine,
@@ -90,7 +90,10 @@ export function inShopOrder(shop: Shop): readonly OperationId[] {
   return OPERATION_IDS.map(id => (id === 'groove' ? 'cope' : id === 'cope' ? 'groove' : id));
 }
 
-function piecesByOperation(work: Work, { blanks, batches }: Laid): ReadonlyMap<OperationId, readonly Piece[]> {
+function piecesByOperation(
+  work: Work,
+  { blanks, batches, cutPlans }: Laid,
+): ReadonlyMap<OperationId, readonly Piece[]> {
   const pieces = new Map<OperationId, Piece[]>(OPERATION_IDS.map(id => [id, []]));
   const add = (route: readonly OperationId[], piece: Piece): void => {
     for (const id of route) pieces.get(id)?.push(piece);
@@ -101,10 +104,19 @@ function piecesByOperation(work: Work, { blanks, batches }: Laid): ReadonlyMap<O
     parts.set(part.code, piece);
     add(partRoute(part, work), piece);
   }
+  const binOf = new Map<string, string>(
+    cutPlans.flatMap(plan => plan.bins).flatMap(bin => bin.pieces.map(piece => [piece.blank, bin.code])),
+  );
   for (const blank of blanks.blanks) {
     const part = blanks.standsFor.get(blank.code) ?? (blank.part && parts.get(blank.part)?.part);
     if (part === undefined) throw new Error(`${blank.code} is for no part`);
-    add(blankRoute(blank, part, work), { kind: 'blank', blank, part, door: work.doorOf(part) });
+    add(blankRoute(blank, part, work), {
+      kind: 'blank',
+      blank,
+      part,
+      door: work.doorOf(part),
+      bin: binOf.get(blank.code),
+    });
   }
   const batchOf = new Map<string, GlueUpBatch>(batches.flatMap(batch => batch.doors.map(door => [door, batch])));
   for (const door of work.doorSet.doors) {
@@ -173,7 +185,7 @@ const RULES: { readonly [Id in OperationId]: Rule } = {
   inspect: rule('bench', 'cabinet', inspect),
   groove: rule('router', 'longest', groove),
   cope: rule('router', 'longest', cope),
-  'break-sheet': rule('saw', 'longest', breakSheet),
+  'break-sheet': rule('saw', 'group', breakSheet),
   'glue-panel': rule('clamps', 'longest', gluePanel),
   'cure-panel': rule('rack', 'longest', curePanel),
   'flatten-panel': rule('planer', 'setting', flattenPanel),
@@ -183,7 +195,7 @@ const RULES: { readonly [Id in OperationId]: Rule } = {
   'sand-panel': rule('sander', 'longest', sandPanel),
   'cut-stops': rule('saw', 'setting', cutStops),
   'dry-fit': rule('bench', 'cabinet', dryFit),
-  'glue-up': rule('clamps', 'batch', glueUp),
+  'glue-up': rule('clamps', 'group', glueUp),
   cure: rule('rack', 'cabinet', atTheBench),
   'cut-horns': rule('saw', 'setting', cutHorns),
   'rabbet-glass': rule('router', 'longest', rabbetGlass),

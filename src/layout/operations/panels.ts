@@ -5,8 +5,12 @@ import type { Adjustment } from '../shop-plan.ts';
 import type { Piece, Work } from '../work.ts';
 import { BENCH, checkOf, type MachineSetting, type Pass, passOf, set } from './pass.ts';
 
-/** Whole sheets to pieces that one person can guide; in which order, the sheet's own plan says. */
-export const breakSheet = (piece: Piece): Pass => passOf(piece, sizes(piece).before, FACE_UP);
+/** Whole sheets to pieces that one person can guide, sheet by sheet; in which order, the sheet's own plan shows. */
+export function breakSheet(piece: Piece): Pass {
+  const pass = passOf(piece, sizes(piece).before, { ...FACE_UP, notes: ['cut-as-the-plan-shows'] });
+  const sheet = piece.kind === 'blank' ? piece.bin : undefined;
+  return { ...pass, group: sheet === undefined ? undefined : { kind: 'sheet', name: sheet } };
+}
 
 /** Panels and slabs to width: the fence is set to the final size. */
 export function ripPanel(piece: Piece, { shop }: Work): Pass {
@@ -34,7 +38,13 @@ export function cutPanel(piece: Piece, { shop }: Work): Pass {
 }
 
 /** Strips edge to edge into a blank that is a little larger than the panel. */
-export const gluePanel = (piece: Piece): Pass => passOf(piece, sizes(piece).before, BENCH);
+export function gluePanel(piece: Piece): Pass {
+  const { make } = partOf(piece);
+  const pass = passOf(piece, sizes(piece).before, { ...BENCH, notes: ['number-the-strips'] });
+  if (make.kind !== 'solid-panel') return pass;
+  const strips = { of: 'strip' as const, length: make.glueUp.stripWidth, count: make.glueUp.strips };
+  return { ...pass, piece: { ...pass.piece, figures: [strips] } };
+}
 
 export const curePanel = (piece: Piece): Pass => passOf(piece, sizes(piece).before, BENCH);
 

@@ -8,6 +8,7 @@ import type {
   RunName,
   Setting,
   SettingName,
+  SetupGroup,
   SetupNote,
   SetupPiece,
 } from '../shop-plan.ts';
@@ -22,8 +23,12 @@ export type MachineSetting = {
   readonly check: MeasuredCheck | undefined;
 };
 
-/** A piece's way over a machine. `batch` keeps apart what is not done together although nothing is set: rooms, clamps. */
-export type Pass = { readonly machine: MachineSetting; readonly piece: SetupPiece; readonly batch: string };
+/** A piece's way over a machine. `group` keeps apart what is not done together although nothing is set: rooms, clamps. */
+export type Pass = {
+  readonly machine: MachineSetting;
+  readonly piece: SetupPiece;
+  readonly group: SetupGroup | undefined;
+};
 
 /** Where nothing is set. */
 export const BENCH: MachineSetting = {
@@ -59,7 +64,7 @@ export const passOf = (
   size: { readonly length: Length; readonly width: Length },
   machine: MachineSetting,
   runs: readonly RunName[] = ['once'],
-): Pass => ({ machine, piece: { ...nameOf(piece), runs, ...size, figures: [] }, batch: '' });
+): Pass => ({ machine, piece: { ...nameOf(piece), runs, ...size, figures: [] }, group: undefined });
 
 /** A blank that becomes one part has the part's code already: its tag is stuck on as soon as it is cut. */
 export function nameOf(piece: Piece): Pick<SetupPiece, 'code' | 'kind'> {

@@ -4,12 +4,11 @@ import type { OperationId, RunName, Setup, SetupPiece } from '../shop-plan.ts';
 import { type Pass, settingKey } from './pass.ts';
 
 /** In which order set-ups are made and pieces are run. */
-export type Order = 'longest' | 'setting' | 'cabinet' | 'batch';
+export type Order = 'longest' | 'setting' | 'cabinet' | 'group';
 
 /** A set-up before it is named: one setting, and all the passes that ask for it. */
 export type Draft = Omit<Setup, 'code' | 'barcode' | 'testPieces' | 'reminders'> & {
   readonly key: string;
-  readonly batch: string;
 };
 
 /**
@@ -19,7 +18,7 @@ export type Draft = Omit<Setup, 'code' | 'barcode' | 'testPieces' | 'reminders'>
 export function draftsOf(passes: readonly Pass[], order: Order): readonly Draft[] {
   const groups = new Map<string, Pass[]>();
   for (const pass of passes) {
-    const key = `${settingKey(pass.machine)}${pass.batch === '' ? '' : ` / ${pass.batch}`}`;
+    const key = settingKey(pass.machine) + (pass.group === undefined ? '' : ` / ${pass.group.kind} ${pass.group.name}`);
     const group = groups.get(key);
     if (group === undefined) groups.set(key, [pass]);
     else group.push(pass);
@@ -36,7 +35,7 @@ function draft(key: string, passes: readonly Pass[], order: Order): Draft {
     notes: [...new Set(sorted.flatMap(pass => pass.machine.notes))],
     pieces: merged(sorted.map(pass => pass.piece)),
     key,
-    batch: first.batch,
+    group: first.group,
   };
 }
 
@@ -63,9 +62,9 @@ function inOrder(order: Order): (a: Draft, b: Draft) => number {
   switch (order) {
     case 'setting':
       return (a, b) => bySetting(a, b) || compare(a.key, b.key);
-    case 'batch':
+    case 'group':
     case 'cabinet':
-      return (a, b) => compare(natural(a.batch), natural(b.batch)) || compare(a.key, b.key);
+      return (a, b) => compare(natural(a.group?.name ?? ''), natural(b.group?.name ?? '')) || compare(a.key, b.key);
     case 'longest':
       return (a, b) => longestPiece(b) - longestPiece(a) || bySetting(a, b) || compare(a.key, b.key);
   }

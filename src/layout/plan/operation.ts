@@ -35,6 +35,8 @@ export type Operation = {
 export type Setup = {
   readonly code: SetupCode;
   readonly barcode: Barcode;
+  /** What keeps its pieces together where it is no machine setting. */
+  readonly group: SetupGroup | undefined;
   /** None where nothing is set: a bench, a rack, a glue-up batch. */
   readonly settings: readonly Setting[];
   /** How a piece lies on the machine; undefined where it does not matter. */
@@ -51,6 +53,8 @@ export type Setup = {
   /** What to measure, on one piece in so many. */
   readonly check: MeasuredCheck | undefined;
 };
+
+export type SetupGroup = { readonly kind: 'sheet' | 'batch' | 'room'; readonly name: string };
 
 export type MeasuredCheck = {
   readonly of: SettingName;
@@ -143,7 +147,8 @@ export type SetupNote =
   | 'stop-left-and-right'
   | 'mirror-for-right-hand'
   | 'backer-under-door'
-  | 'prefinish-panel-edges';
+  | 'prefinish-panel-edges'
+  | 'cut-as-the-plan-shows';
 
 /** `setting` depends on a thickness that only the caliper knows: for each reading, what to set. */
 export type Adjustment = {
@@ -164,7 +169,8 @@ export type SetupPiece = {
   readonly figures: readonly PieceFigure[];
 };
 
-export type PieceFigure = { readonly of: FigureName; readonly length: Length };
+/** `count` where there are several of that length: the strips of a panel. */
+export type PieceFigure = { readonly of: FigureName; readonly length: Length; readonly count?: number };
 export type FigureName =
   | 'diagonal'
   | 'gap-left'
@@ -173,7 +179,8 @@ export type FigureName =
   | 'gap-bottom'
   | 'gap-between'
   | 'shoulder'
-  | 'pull-from-left';
+  | 'pull-from-left'
+  | 'strip';
 
 /** One pass of a piece. Left and right are those of a hinge side seen from the front; `stop-…` is where its end lies. */
 export type RunName =
