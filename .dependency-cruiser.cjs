@@ -56,7 +56,7 @@ module.exports = {
     },
     ...[
       ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/parts-list)\\.ts$'],
-      ['pdf-lib', '^src/render/bind(/[a-z-]+)?\\.ts$'],
+      ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/render/markup\\.ts$'],
       ['bwip-js', '^src/render/symbols\\.ts$'],
