@@ -15,7 +15,7 @@ import { type Hanging, hangingOf } from './hinges.ts';
 import type { Leaf } from './leaves.ts';
 import type { Piece } from './piece.ts';
 import { pullOf } from './pull.ts';
-import { frameHasRoom, gridAddsUp, leafHasSize } from './sizes.ts';
+import { frameHasRoom, leafHasSize } from './sizes.ts';
 
 /** A door with everything but its codes: the copies of an opening differ in nothing else. */
 export type BuiltLeaf = Omit<Door, 'code' | 'barcode' | 'copy' | 'parts' | 'sights'> & {
@@ -36,8 +36,6 @@ function bodyOf(opening: Opening, leaf: Leaf, style: Style, bench: Bench): Diagn
   const sizeless = leafHasSize(opening, leaf);
   if (sizeless.length > 0) return { value: undefined, diagnostics: sizeless };
   if (style.build === 'slab') return { value: slabBody(leaf, style, bench), diagnostics: [] };
-  const uneven = gridAddsUp(opening);
-  if (uneven.length > 0) return { value: undefined, diagnostics: uneven };
   const division = divisionOf(leaf, style, opening.grid, bench.shop.doors.increment);
   const cramped = frameHasRoom(opening, leaf, style, division);
   return { value: cramped.length > 0 ? undefined : frameBody(leaf, style, division, bench), diagnostics: cramped };

@@ -16,7 +16,10 @@ export type Division = { readonly rows: readonly Band[]; readonly columns: reado
 
 type Leaf = { readonly width: LengthWorking; readonly height: LengthWorking };
 
-/** How the members of a style divide a leaf. Sizes can come out negative: the checks look at that. */
+/**
+ * How the members of a style divide a leaf. Sizes can come out negative: the checks look at that. The import has seen to
+ * it that there is a panel, and a height for each middle rail or for none.
+ */
 export const divisionOf = (leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length): Division => ({
   columns: columnsOf(leaf, style, grid, increment),
   rows: grid.middleRailHeights.length > 0 ? rowsAtHeights(leaf, style, grid) : rowsShared(leaf, style, grid, increment),

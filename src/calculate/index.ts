@@ -1,6 +1,5 @@
 import { barcodesOf } from '../codes/barcode.ts';
-import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
-import { cellOf } from '../diagnostics/place.ts';
+import type { Diagnosed } from '../diagnostics/diagnostic.ts';
 import type { Job, Opening, Style } from '../import/job.ts';
 import type { Bench } from './bench.ts';
 import { type BuiltLeaf, builtLeaf } from './built-leaf.ts';
@@ -9,7 +8,6 @@ import type { Door, DoorSet, Part } from './door-set.ts';
 import { leavesOf } from './leaves.ts';
 import { materialsOf, unknownSpecies } from './materials.ts';
 import { moistures } from './moisture.ts';
-import { openingName } from './opening-name.ts';
 import { revealFindings } from './reveals.ts';
 import { withKnownMovement } from './solid-wood.ts';
 import { usableStyles } from './styles.ts';
@@ -23,12 +21,12 @@ export function calculate(job: Job): Diagnosed<DoorSet> {
   const bench: Bench = { shop: job.shop, materials: materialsOf(job), air: moistures(job.shop) };
   const sound = usableStyles(job);
   const styles = withKnownMovement(sound.value, bench.materials, bench.air);
-  const named = namedOnce(job.openings);
+  const openings = namedOnce(job.openings);
   const styleOf = new Map(styles.value.map(style => [style.name, style]));
-  const built = named.value.map(opening => leavesBuilt(opening, styleOf.get(opening.style), bench));
+  const built = openings.map(opening => leavesBuilt(opening, styleOf.get(opening.style), bench));
   const doorSet = codedAll(
     job,
-    named.value.map(({ quantity }, at) => ({ quantity, leaves: built[at]?.value ?? [] })),
+    openings.map(({ quantity }, at) => ({ quantity, leaves: built[at]?.value ?? [] })),
   );
   return {
     value: doorSet,
@@ -36,46 +34,33 @@ export function calculate(job: Job): Diagnosed<DoorSet> {
       ...sound.diagnostics,
       ...styles.diagnostics,
       ...unknownSpecies(job, styles.value),
-      ...named.diagnostics,
-      ...stylesAreKnown(named.value, job.styles),
       ...built.flatMap(each => each.diagnostics),
-      ...revealFindings(named.value, job.shop),
+      ...revealFindings(openings, job.shop),
       ...barcodeClashes(doorSet),
     ],
   };
 }
 
-/** Two openings of one name would share their codes. The first keeps them. */
-function namedOnce(openings: readonly Opening[]): Diagnosed<readonly Opening[]> {
+/** Two openings of one name would share their codes, which the import has reported. The first keeps them. */
+function namedOnce(openings: readonly Opening[]): readonly Opening[] {
   const names = new Set<string>();
-  const kept: Opening[] = [];
-  const diagnostics: Diagnostic[] = [];
-  for (const opening of openings) {
-    const name = JSON.stringify([opening.cabinet, opening.label]);
-    if (names.has(name))
-      diagnostics.push(problem('opening-named-twice', cellOf(opening.from, 'cabinet'), { door: openingName(opening) }));
-    else kept.push(opening);
+  return openings.filter(({ cabinet, label }) => {
+    const name = JSON.stringify([cabinet, label]);
+    const isNew = !names.has(name);
     names.add(name);
-  }
-  return { value: kept, diagnostics };
+    return isNew;
+  });
 }
 
 /** The leaves of an opening, or none where it cannot be closed: half a pair closes nothing. */
 function leavesBuilt(opening: Opening, style: Style | undefined, bench: Bench): Diagnosed<readonly BuiltLeaf[]> {
+  // What is wrong with the style, or that there is none, was said at its own row.
   if (style === undefined) return { value: [], diagnostics: [] };
   const built = leavesOf(opening, bench.shop).map(leaf => builtLeaf(opening, leaf, style, bench));
   const leaves = built.map(each => each.value).filter(leaf => leaf !== undefined);
   // The leaves of a pair are mirror images: what is wrong with one is wrong with both, and said once.
   return { value: leaves.length === built.length ? leaves : [], diagnostics: built[0]?.diagnostics ?? [] };
 }
-
-/** A style that is in the workbook and cannot be made was reported at its own row. */
-const stylesAreKnown = (openings: readonly Opening[], styles: readonly Style[]): readonly Diagnostic[] =>
-  openings
-    .filter(opening => !styles.some(style => style.name === opening.style))
-    .map(opening =>
-      problem('style-unknown', cellOf(opening.from, 'style'), { door: openingName(opening), style: opening.style }),
-    );
 
 /** Copy by copy, so that the doors of an opening follow each other as they will hang. */
 function codedAll(

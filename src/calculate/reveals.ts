@@ -42,16 +42,17 @@ type Shared = {
 function neighbourFits(
   opening: Opening,
   { side, facing, named }: Shared,
-  find: (name: string) => Opening | undefined,
+  find: Finder,
   shop: Shop,
 ): readonly Diagnostic[] {
   const name = opening.faceFrame[named];
   if (name === undefined) return [];
   const neighbour = find(name);
   const door = openingName(opening);
-  if (neighbour === undefined) {
-    return [problem('neighbour-unknown', cellOf(opening.from, named), { door, neighbour: name })];
-  }
+  // A neighbour that Cabinets does not have was reported by the import.
+  if (neighbour === undefined) return [];
+  if (neighbour === 'several')
+    return [problem('neighbour-ambiguous', cellOf(opening.from, named), { door, neighbour: name })];
   const member = narrower(opening.faceFrame[side], neighbour.faceFrame[facing]);
   if (member === undefined) return [];
   const overlays = plus(overlayOn(opening, side), overlayOn(neighbour, facing));
@@ -71,12 +72,12 @@ const overlayOn = ({ mounting }: Opening, side: FrameSide): Length =>
 
 const overlayCell = (opening: Opening, side: FrameSide) => cellOf(opening.from, OVERLAY_FIELDS[side]);
 
+type Finder = (name: string) => Opening | 'several' | undefined;
+
 /** By cabinet where that names one opening, or by cabinet and label. */
-function finder(openings: readonly Opening[]): (name: string) => Opening | undefined {
-  const byName = new Map<string, Opening | undefined>();
-  for (const opening of openings) {
-    byName.set(opening.cabinet, byName.has(opening.cabinet) ? undefined : opening);
-  }
+function finder(openings: readonly Opening[]): Finder {
+  const byName = new Map<string, Opening | 'several'>();
+  for (const opening of openings) byName.set(opening.cabinet, byName.has(opening.cabinet) ? 'several' : opening);
   for (const opening of openings) byName.set(openingName(opening), opening);
   return name => byName.get(name);
 }

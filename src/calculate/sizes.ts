@@ -13,18 +13,6 @@ export function leafHasSize(opening: Opening, { width, height }: Leaf): readonly
   return [problem('door-has-no-size', cellOf(opening.from, width.value > 0 ? 'height' : 'width'), facts)];
 }
 
-/** A frame has at least one panel, and a height for each middle rail or for none. */
-export function gridAddsUp(opening: Opening): readonly Diagnostic[] {
-  const { panelsHigh, panelsWide, middleRailHeights } = opening.grid;
-  const door = openingName(opening);
-  if (panelsHigh < 1 || panelsWide < 1)
-    return [problem('grid-has-no-panel', cellOf(opening.from, 'panelsHigh'), { door })];
-  const [given, wanted] = [middleRailHeights.length, panelsHigh - 1];
-  return given === 0 || given === wanted
-    ? []
-    : [problem('middle-rail-heights-miscounted', cellOf(opening.from, 'middleRailHeights'), { door, given, wanted })];
-}
-
 /** Between the members something must be left: first the rails, then each panel. */
 export function frameHasRoom(
   opening: Opening,

@@ -149,10 +149,9 @@ const cupLeavesBottom: Check = (style, { openings, shop }) => {
   const thickness = style.build === 'frame' ? style.frameThickness : style.thickness;
   const left = minus(thickness, shop.hinges.cupDepth);
   const least = shop.hinges.leastUnderCup;
-  const field = style.build === 'frame' ? 'frameThickness' : 'panelThickness';
   return left >= least || !openings.some(hangs)
     ? []
-    : [problem('cup-breaks-through', cellOf(style.from, field), { style: style.name, left, least })];
+    : [problem('cup-breaks-through', cellOf(style.from, 'frameThickness'), { style: style.name, left, least })];
 };
 
 const hangs = ({ hanging }: Opening): boolean => hanging.kind !== 'fixed';
@@ -170,7 +169,7 @@ const stockIsThickEnough: Check = (style, { stock }) =>
 type Wanted = { readonly name: string; readonly wants: Length; readonly field: string };
 
 function thicknessesWanted(style: Style): readonly Wanted[] {
-  if (style.build === 'slab') return [{ name: style.stock, wants: style.thickness, field: 'panelThickness' }];
+  if (style.build === 'slab') return [{ name: style.stock, wants: style.thickness, field: 'frameThickness' }];
   return [
     { name: style.frameStock, wants: style.frameThickness, field: 'frameThickness' },
     ...panelThickness(style.infill),

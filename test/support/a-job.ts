@@ -152,13 +152,21 @@ export const FREE: FaceFrame = {
 /** A row in which every field has a column of its own. */
 export const aSource = (sheet: string, row: number): Source => ({ sheet, row, columns: COLUMNS[sheet] ?? {} });
 
-const lettered = (...fields: readonly string[]): { readonly [field: string]: string } =>
-  Object.fromEntries(fields.map((field, at) => [field, 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(at)]));
+const lettered = (fields: string): { readonly [field: string]: string } =>
+  Object.fromEntries(fields.split(/\s+/).map((field, at) => [field, 'ABCDEFGHIJKLMNOPQRSTUVWXYZ'.charAt(at)]));
 
+/** The fields of each sheet, in the order of its columns. */
 const COLUMNS: { readonly [sheet: string]: { readonly [field: string]: string } } = {
-  Cabinets: lettered('cabinet', 'label', 'room', 'quantity', 'width', 'height', 'mounting', 'hanging', 'style', 'grid'),
-  Styles: lettered('name', 'stileWidth', 'frameThickness', 'grooveDepth', 'frameStock', 'panelStock', 'panelThickness'),
-  Stock: lettered('name', 'kind', 'species', 'thickness', 'width', 'length', 'density'),
+  Cabinets: lettered(
+    `cabinet label room quantity kind width height mounting overlayLeft overlayRight overlayTop overlayBottom leaves
+     hingeSide style panelsHigh panelsWide middleRailHeights frameLeft frameRight frameTop frameBottom rightNeighbour
+     topNeighbour pull note`,
+  ),
+  Styles: lettered(
+    `name build stileWidth topRail bottomRail middleRail middleStile frameThickness grooveDepth grooveWidth faceToGroove
+     tongueLength horn frameStock panelStock panelKind panelThickness panelCut edgeEasing`,
+  ),
+  Stock: lettered('name kind species thickness width length onHand buy price pricedBy grain density defects'),
 };
 
 const OTHER_STYLES = [

@@ -4,12 +4,8 @@ import type { Severity } from '../problems.ts';
 
 /** What can be wrong with a door: sizes that cannot be, and sizes that a shop would regret. `door` is its opening. */
 export type CalculateProblems = {
-  'opening-named-twice': { readonly door: string };
-  'style-unknown': { readonly door: string; readonly style: string };
   'door-has-no-size': { readonly door: string; readonly width: Length; readonly height: Length };
   'rail-has-no-length': { readonly door: string; readonly shoulder: Length };
-  'grid-has-no-panel': { readonly door: string };
-  'middle-rail-heights-miscounted': { readonly door: string; readonly given: number; readonly wanted: number };
   'sight-has-no-width': { readonly door: string; readonly width: Length };
   'sight-has-no-height': { readonly door: string; readonly row: number; readonly height: Length };
   'panel-leaves-groove': {
@@ -49,7 +45,7 @@ export type CalculateProblems = {
     readonly left: Length;
     readonly reveal: Length;
   };
-  'neighbour-unknown': { readonly door: string; readonly neighbour: string };
+  'neighbour-ambiguous': { readonly door: string; readonly neighbour: string };
   'groove-deeper-than-member': {
     readonly style: string;
     readonly member: GroovedMember;
@@ -82,12 +78,8 @@ export type FrameSide = 'left' | 'right' | 'top' | 'bottom';
 export type GroovedMember = 'stile' | 'rail-top' | 'rail-bottom' | 'rail-middle' | 'stile-middle';
 
 export const calculateSeverity: { readonly [C in keyof CalculateProblems]: Severity } = {
-  'opening-named-twice': 'error',
-  'style-unknown': 'error',
   'door-has-no-size': 'error',
   'rail-has-no-length': 'error',
-  'grid-has-no-panel': 'error',
-  'middle-rail-heights-miscounted': 'error',
   'sight-has-no-width': 'error',
   'sight-has-no-height': 'error',
   'panel-leaves-groove': 'error',
@@ -101,7 +93,7 @@ export const calculateSeverity: { readonly [C in keyof CalculateProblems]: Sever
   'pull-in-groove': 'warning',
   'overlay-wider-than-frame': 'error',
   'reveal-too-small': 'error',
-  'neighbour-unknown': 'warning',
+  'neighbour-ambiguous': 'warning',
   'groove-deeper-than-member': 'error',
   'groove-breaks-back': 'error',
   'tongue-longer-than-groove': 'error',

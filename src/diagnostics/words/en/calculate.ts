@@ -3,14 +3,6 @@ import type { CalculateProblems, FrameSide, GroovedMember } from '../../problems
 import type { Words } from '../../words.ts';
 
 export const calculate: Words<CalculateProblems> = {
-  'opening-named-twice': ({ door }) => ({
-    what: `Two rows are called ${door}, so their parts would carry the same tags; the later one is left out.`,
-    mend: 'Give each opening of a cabinet its own label in Opening, or put the copies in Quantity.',
-  }),
-  'style-unknown': ({ door, style }) => ({
-    what: `${door} wants the style "${style}", which Styles does not have.`,
-    mend: 'Write the name of a row of Styles, or add the style there.',
-  }),
   'door-has-no-size': ({ door, width, height }, size) => ({
     what: `The door of ${door} comes out ${size(width)} wide and ${size(height)} high.`,
     mend: 'Make the opening larger, or the clearances and the pair gap smaller.',
@@ -18,14 +10,6 @@ export const calculate: Words<CalculateProblems> = {
   'rail-has-no-length': ({ door, shoulder }, size) => ({
     what: `${door} is too narrow for its stiles: ${size(shoulder)} is left between them.`,
     mend: 'Make the opening wider or the stiles narrower.',
-  }),
-  'grid-has-no-panel': ({ door }) => ({
-    what: `${door} asks for a frame without a panel.`,
-    mend: 'Write 1 or more in Panels high and Panels wide.',
-  }),
-  'middle-rail-heights-miscounted': ({ door, given, wanted }) => ({
-    what: `${door} gives ${given} middle-rail heights, and its panels want ${wanted}.`,
-    mend: 'Give one height for each middle rail (one less than Panels high), or none to share the height equally.',
   }),
   'sight-has-no-width': ({ door, width }, size) => ({
     what: `${door} is too narrow for its middle stiles: each panel would show ${size(width)}.`,
@@ -79,9 +63,9 @@ export const calculate: Words<CalculateProblems> = {
     what: `${door} and ${neighbour} share a face-frame member of ${size(member)} (${SIDES[side]} of ${door}); their overlays take ${size(overlays)} of it, which leaves ${size(left)} where ${size(reveal)} should show.`,
     mend: 'Make one of the two overlays smaller.',
   }),
-  'neighbour-unknown': ({ door, neighbour }) => ({
-    what: `${door} names "${neighbour}" as its neighbour, and Cabinets has no such opening, or several.`,
-    mend: 'Write the cabinet, or cabinet/opening where it has more than one.',
+  'neighbour-ambiguous': ({ door, neighbour }) => ({
+    what: `${door} names ${neighbour} as its neighbour, which has several openings; the reveal between them was not checked.`,
+    mend: `Write which one, as ${neighbour}/A.`,
   }),
   'groove-deeper-than-member': ({ style, member, width, grooves }, size) => ({
     what: `The ${MEMBERS[member]} of style ${style} is ${size(width)} wide, and grooves take ${size(grooves)} of it.`,

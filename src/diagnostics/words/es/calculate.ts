@@ -3,14 +3,6 @@ import type { CalculateProblems, FrameSide, GroovedMember } from '../../problems
 import type { Words } from '../../words.ts';
 
 export const calculate: Words<CalculateProblems> = {
-  'opening-named-twice': ({ door }) => ({
-    what: `Dos filas se llaman ${door}, y sus piezas llevarían las mismas etiquetas; la segunda se deja fuera.`,
-    mend: 'Dé a cada hueco del gabinete su propio nombre en Opening, o ponga las copias en Quantity.',
-  }),
-  'style-unknown': ({ door, style }) => ({
-    what: `${door} pide el estilo "${style}", que no está en Styles.`,
-    mend: 'Escriba el nombre de una fila de Styles, o añada allí el estilo.',
-  }),
   'door-has-no-size': ({ door, width, height }, size) => ({
     what: `La puerta de ${door} resulta de ${size(width)} de ancho y ${size(height)} de alto.`,
     mend: 'Agrande el hueco, o reduzca las holguras y la separación del par.',
@@ -18,14 +10,6 @@ export const calculate: Words<CalculateProblems> = {
   'rail-has-no-length': ({ door, shoulder }, size) => ({
     what: `${door} es demasiado angosta para sus largueros: quedan ${size(shoulder)} entre ellos.`,
     mend: 'Ensanche el hueco o use largueros más angostos.',
-  }),
-  'grid-has-no-panel': ({ door }) => ({
-    what: `${door} pide un marco sin tablero.`,
-    mend: 'Escriba 1 o más en Panels high y Panels wide.',
-  }),
-  'middle-rail-heights-miscounted': ({ door, given, wanted }) => ({
-    what: `${door} da ${given} alturas de travesaño intermedio, y sus tableros piden ${wanted}.`,
-    mend: 'Dé una altura por travesaño intermedio (uno menos que Panels high), o ninguna para repartir por igual.',
   }),
   'sight-has-no-width': ({ door, width }, size) => ({
     what: `${door} es demasiado angosta para sus montantes intermedios: de cada tablero se verían ${size(width)}.`,
@@ -79,9 +63,9 @@ export const calculate: Words<CalculateProblems> = {
     what: `${door} y ${neighbour} comparten una pieza del marco frontal de ${size(member)} (${SIDES[side]} de ${door}); sus superposiciones toman ${size(overlays)}, y quedan ${size(left)} donde deben verse ${size(reveal)}.`,
     mend: 'Reduzca una de las dos superposiciones.',
   }),
-  'neighbour-unknown': ({ door, neighbour }) => ({
-    what: `${door} nombra a "${neighbour}" como vecino, y Cabinets no tiene ese hueco, o tiene varios.`,
-    mend: 'Escriba el gabinete, o gabinete/hueco donde tenga más de uno.',
+  'neighbour-ambiguous': ({ door, neighbour }) => ({
+    what: `${door} nombra a ${neighbour} como vecino, que tiene varios huecos; no se comprobó lo que se ve entre ellos.`,
+    mend: `Escriba cuál, como ${neighbour}/A.`,
   }),
   'groove-deeper-than-member': ({ style, member, width, grooves }, size) => ({
     what: `${MEMBERS[member]} del estilo ${style} mide ${size(width)} de ancho, y las ranuras toman ${size(grooves)}.`,
