@@ -1,7 +1,7 @@
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf } from '../diagnostics/place.ts';
-import type { Job, Stock, Style } from '../import/job.ts';
-import { GRAVITY_MOISTURE, PLYWOOD_DENSITY, UNKNOWN_WOOD_DENSITY, WATER_DENSITY } from '../trade/materials.ts';
+import type { Job, Style } from '../import/job.ts';
+import { densityOf, UNKNOWN_WOOD_DENSITY } from '../trade/materials.ts';
 import { findSpecies, type Species } from '../trade/species.ts';
 import type { Density } from '../units/mass.ts';
 
@@ -15,28 +15,13 @@ export type Materials = {
 
 export function materialsOf(job: Job): Materials {
   const stocks = new Map(job.stock.map(stock => [stock.name, stock]));
-  const densities = new Map(job.stock.map(stock => [stock.name, density(stock)]));
+  const densities = new Map(job.stock.map(stock => [stock.name, densityOf(stock)]));
   return {
     densityOf: name => densities.get(name) ?? UNKNOWN_WOOD_DENSITY,
     speciesOf: name => findSpecies(stocks.get(name)?.species ?? ''),
     speciesNameOf: name => stocks.get(name)?.species ?? '',
   };
 }
-
-/** The workbook's own figure first; then the species' for boards, the usual one for sheets. */
-function density(stock: Stock): Density {
-  if (stock.density !== undefined) return stock.density;
-  if (stock.kind === 'sheet') return PLYWOOD_DENSITY;
-  const species = findSpecies(stock.species);
-  return species === undefined ? UNKNOWN_WOOD_DENSITY : woodDensity(species.gravity, GRAVITY_MOISTURE);
-}
-
-/**
- * Density in kg/m³ at a moisture content in percent, from the specific gravity on oven-dry mass and volume at that
- * moisture: USDA Forest Products Laboratory, Wood Handbook (FPL-GTR-190, 2010), ch. 4.
- */
-export const woodDensity = (gravity: number, moisture: number): Density =>
-  WATER_DENSITY * gravity * (1 + moisture / 100);
 
 /** Boards whose species the tables do not have: their doors are weighed with a guess, and that is said once. */
 export const unknownSpecies = (job: Job, styles: readonly Style[]): readonly Diagnostic[] =>

@@ -1,5 +1,6 @@
 import type { BlankCode } from '../../codes/codes.ts';
 import type { Stock } from '../../import/job.ts';
+import { densityOf } from '../../trade/materials.ts';
 import type { Shop } from '../../trade/shop.ts';
 import { type Length, minus, nm } from '../../units/length.ts';
 import { massOf, volume } from '../../units/mass.ts';
@@ -64,12 +65,9 @@ function drawBin(
       width: size.width,
     })),
     cuts: sawn.cuts.map((cut, index) => drawCut(cutting.unit, cut, index + 1, named)),
-    mass: massOf(volume(size.length, size.width, stock.thickness), stock.density ?? USUAL_DENSITY[stock.kind]),
+    mass: massOf(volume(size.length, size.width, stock.thickness), densityOf(stock)),
   };
 }
-
-/** kg/m³ where the workbook gives none: hard maple at 12 %, and a common figure for plywood. */
-const USUAL_DENSITY = { board: 706, sheet: 600 };
 
 /** What a side of a cut is called: the next blank of its size, the next offcut where it is worth keeping. */
 function nameSide(
