@@ -26,4 +26,6 @@ export type CellValue =
   /** `#REF!` and its like. */
   | { readonly kind: 'error'; readonly error: string }
   /** A formula without a stored result. */
-  | { readonly kind: 'unfinished' };
+  | { readonly kind: 'unfinished' }
+  /** Hidden under a merged area (`A2:A3`), whose value stands in the area's first cell. */
+  | { readonly kind: 'merged'; readonly area: string };

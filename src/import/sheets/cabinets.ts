@@ -1,0 +1,188 @@
+import { type Diagnosed, type Diagnostic, problem } from '../../diagnostics/diagnostic.ts';
+import { cellOf } from '../../diagnostics/place.ts';
+import type { Shop } from '../../trade/shop.ts';
+import type { Units } from '../../units/read-length.ts';
+import { allowance, choice, count, name, note, size, sizes } from '../cells.ts';
+import type { Columns } from '../columns.ts';
+import type { FaceFrame, Grid, Hanging, Mounting, Opening } from '../job.ts';
+import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
+import type { Sheet } from '../workbook.ts';
+
+export const CABINETS = {
+  cabinet: { name: 'Cabinet', also: ['Cab', 'Cabinet number', 'Cabinet no', 'Unit', 'Box', 'Gabinete'], needed: true },
+  label: { name: 'Opening', also: ['Opening label', 'Label', 'Abertura'] },
+  room: { name: 'Room', also: ['Location', 'Area', 'Cuarto', 'Habitación'] },
+  quantity: { name: 'Quantity', also: ['Qty', 'Count', 'How many', 'Pcs', 'Cantidad'] },
+  kind: { name: 'Kind', also: ['Front', 'Type', 'Clase', 'Tipo'] },
+  width: { name: 'Opening width', also: ['W', 'Width', 'Opening W', 'Ancho', 'Ancho de abertura'], needed: true },
+  height: { name: 'Opening height', also: ['H', 'Height', 'Opening H', 'Alto', 'Alto de abertura'], needed: true },
+  mounting: { name: 'Mounting', also: ['Mount', 'Overlay or inset', 'Montaje'] },
+  overlayLeft: { name: 'Overlay left', also: ['Left overlay', 'OL', 'Overlay L'] },
+  overlayRight: { name: 'Overlay right', also: ['Right overlay', 'OR', 'Overlay R'] },
+  overlayTop: { name: 'Overlay top', also: ['Top overlay', 'OT', 'Overlay T'] },
+  overlayBottom: { name: 'Overlay bottom', also: ['Bottom overlay', 'OB', 'Overlay B'] },
+  leaves: { name: 'Leaves', also: ['Leaf', 'Doors', 'Leaves in opening', 'Hojas'] },
+  hingeSide: {
+    name: 'Hinge side',
+    also: ['Hinge', 'Hinges', 'Hinged', 'Hand', 'Swing', 'Bisagras', 'Lado de bisagras'],
+  },
+  style: { name: 'Style', also: ['Door style', 'Estilo'] },
+  panelsHigh: { name: 'Panels high', also: ['Panels tall', 'Panels down', 'Paneles de alto'] },
+  panelsWide: { name: 'Panels wide', also: ['Panels across', 'Paneles de ancho'] },
+  middleRailHeights: {
+    name: 'Middle rail heights',
+    also: ['Middle rail height', 'Mid rail heights', 'Mid rail height'],
+  },
+  frameLeft: { name: 'Frame left', also: ['Face frame left', 'Left frame'] },
+  frameRight: { name: 'Frame right', also: ['Face frame right', 'Right frame'] },
+  frameTop: { name: 'Frame top', also: ['Face frame top', 'Top frame'] },
+  frameBottom: { name: 'Frame bottom', also: ['Face frame bottom', 'Bottom frame'] },
+  rightNeighbour: { name: 'Right neighbour', also: ['Right neighbor', 'Neighbour right', 'Neighbor right'] },
+  topNeighbour: { name: 'Top neighbour', also: ['Top neighbor', 'Neighbour top', 'Neighbor top', 'Neighbour above'] },
+  note: { name: 'Note', also: ['Notes', 'Remark', 'Remarks', 'Comment', 'Comments', 'Nota', 'Notas'] },
+} as const satisfies Columns<string>;
+
+const READINGS = {
+  cabinet: needed(name),
+  label: otherwise('', name),
+  room: otherwise('', name),
+  quantity: otherwise(1, count(1, 999)),
+  kind: otherwise(
+    'door',
+    choice({
+      door: ['doors', 'pair', 'puerta'],
+      'drawer-front': ['drawer', 'drawers', 'frente de cajón', 'cajón'],
+      'false-front': ['false', 'dummy', 'fixed front', 'frente falso'],
+      'end-panel': ['end', 'applied panel', 'applied end panel', 'panel', 'panel lateral'],
+    }),
+  ),
+  width: needed(size),
+  height: needed(size),
+  mounting: otherwise(
+    'overlay',
+    choice({
+      overlay: ['over', 'lay on', 'partial overlay', 'full overlay', 'superpuesta'],
+      inset: ['in', 'flush', 'embutida'],
+    }),
+  ),
+  overlayLeft: optional(allowance),
+  overlayRight: optional(allowance),
+  overlayTop: optional(allowance),
+  overlayBottom: optional(allowance),
+  leaves: optional(choice({ '1': ['one', 'single', 'una'], '2': ['two', 'pair', 'double', 'dos', 'par'] })),
+  hingeSide: optional(
+    choice({
+      left: ['l', 'lh', 'left hand', 'izquierda', 'izq', 'i'],
+      right: ['r', 'rh', 'right hand', 'derecha', 'der', 'd'],
+      pair: ['both', 'left and right', 'l and r', 'lr', 'par', 'ambos'],
+      none: ['no', 'n/a', '-', 'ninguno'],
+    }),
+  ),
+  style: optional(name),
+  panelsHigh: optional(count(1, 12)),
+  panelsWide: otherwise(1, count(1, 12)),
+  middleRailHeights: otherwise([], sizes),
+  frameLeft: optional(size),
+  frameRight: optional(size),
+  frameTop: optional(size),
+  frameBottom: optional(size),
+  rightNeighbour: optional(name),
+  topNeighbour: optional(name),
+  note: otherwise('', note),
+};
+
+type Row = ReadRow<typeof READINGS>;
+type CabinetEntry = Entry<keyof typeof CABINETS>;
+
+/** An opening whose style is still as it was typed, or was not. */
+export type TypedOpening = Omit<Opening, 'style'> & { readonly style: string | undefined };
+
+/** The openings of the Cabinets sheet. A row that does not read is reported and left out. */
+export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<readonly TypedOpening[]> {
+  const table = readTable(sheet, CABINETS, units);
+  const diagnostics: Diagnostic[] = [...table.diagnostics];
+  const openings: TypedOpening[] = [];
+  for (const entry of table.value) {
+    const row = readEntry(entry, CABINETS, READINGS);
+    diagnostics.push(...row.diagnostics);
+    const opening = row.value && openingOf(row.value, entry, shop);
+    if (opening?.value !== undefined) openings.push(opening.value);
+    diagnostics.push(...(opening?.diagnostics ?? []));
+  }
+  return { value: openings, diagnostics };
+}
+
+function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOpening | undefined> {
+  const hanging = hangingOf(row, entry, shop);
+  const grid = gridOf(row, entry);
+  const diagnostics = [...hanging.diagnostics, ...grid.diagnostics];
+  if (hanging.value === undefined || grid.value === undefined) return { value: undefined, diagnostics };
+  const { cabinet, label, room, quantity, kind, width, height, style, note } = row;
+  const value: TypedOpening = {
+    ...{ cabinet, label, room, quantity, kind, width, height, style, note },
+    mounting: mountingOf(row, shop),
+    hanging: hanging.value,
+    grid: grid.value,
+    faceFrame: faceFrameOf(row),
+    from: entry.from,
+  };
+  return { value, diagnostics };
+}
+
+/** A pair says so in Leaves, or by its hinges; a missing hinge side is never guessed. */
+function hangingOf(row: Row, { from }: CabinetEntry, shop: Shop): Diagnosed<Hanging | undefined> {
+  const at = cellOf(from, 'hingeSide');
+  const { cabinet } = row;
+  const hangsOn = row.hingeSide === 'none' ? undefined : row.hingeSide;
+  const unused = [problem('hinge-side-unused', at, { cabinet })];
+  if (row.kind !== 'door') return { value: { kind: 'fixed' }, diagnostics: hangsOn === undefined ? [] : unused };
+  if (row.leaves === '2' || (row.leaves === undefined && hangsOn === 'pair')) {
+    const isSide = hangsOn === 'left' || hangsOn === 'right';
+    return { value: { kind: 'pair', gap: shop.doors.pairGap }, diagnostics: isSide ? unused : [] };
+  }
+  return hangsOn === undefined || hangsOn === 'pair'
+    ? { value: undefined, diagnostics: [problem('hinge-side-missing', at, { cabinet })] }
+    : { value: { kind: 'single', hingeSide: hangsOn }, diagnostics: [] };
+}
+
+function mountingOf(row: Row, shop: Shop): Mounting {
+  if (row.mounting === 'inset') {
+    const clearance = shop.doors.insetClearance;
+    return { kind: 'inset', clearance: { left: clearance, right: clearance, top: clearance, bottom: clearance } };
+  }
+  const usual = shop.doors.overlay;
+  const overlay = {
+    left: row.overlayLeft ?? usual,
+    right: row.overlayRight ?? usual,
+    top: row.overlayTop ?? usual,
+    bottom: row.overlayBottom ?? usual,
+  };
+  return { kind: 'overlay', overlay };
+}
+
+/** Heights of middle rails alone tell how many panels there are. */
+function gridOf(row: Row, { from }: CabinetEntry): Diagnosed<Grid | undefined> {
+  const { cabinet, middleRailHeights, panelsWide } = row;
+  const given = middleRailHeights.length;
+  const panelsHigh = row.panelsHigh ?? given + 1;
+  const at = cellOf(from, 'middleRailHeights');
+  if (given > 0 && given !== panelsHigh - 1) {
+    return {
+      value: undefined,
+      diagnostics: [problem('middle-rail-count', at, { cabinet, panels: panelsHigh, given })],
+    };
+  }
+  const rises = middleRailHeights.every((height, index) => index === 0 || height > (middleRailHeights[index - 1] ?? 0));
+  return rises
+    ? { value: { panelsHigh, panelsWide, middleRailHeights }, diagnostics: [] }
+    : { value: undefined, diagnostics: [problem('middle-rails-out-of-order', at, { cabinet })] };
+}
+
+const faceFrameOf = (row: Row): FaceFrame => ({
+  left: row.frameLeft,
+  right: row.frameRight,
+  top: row.frameTop,
+  bottom: row.frameBottom,
+  rightNeighbour: row.rightNeighbour,
+  topNeighbour: row.topNeighbour,
+});
