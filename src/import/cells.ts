@@ -172,7 +172,8 @@ function unitOf(format: string): string {
   return /(mm|cm|in|inch|inches|ft|"|')[\s.]*$/i.exec(literal)?.[1]?.toLowerCase() ?? '';
 }
 
-export function typedIn(cell: FieldCell): string {
-  const written = writtenIn(cell);
+/** What a person sees in the cell; empty where that is no value. */
+export function typedIn(cell: FieldCell | undefined): string {
+  const written = cell === undefined ? '' : writtenIn(cell);
   return isComplaint(written) ? '' : written;
 }

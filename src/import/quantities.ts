@@ -1,3 +1,4 @@
+import type { Area } from '../units/area.ts';
 import { type Duration, duration } from '../units/duration.ts';
 import type { Length } from '../units/length.ts';
 import { fromPounds, kg, type Mass, US_GALLON, type Volume } from '../units/mass.ts';
@@ -26,6 +27,32 @@ export const pricePerVolume: Reader<Money> = cell => {
   const measure = VOLUMES.find(([words]) => words.test(per))?.[1];
   if (isComplaint(amount) || measure === undefined) return complain('money-unreadable', { typed: typedIn(cell) });
   return cents(Math.round(amount / (measure * 1000)));
+};
+
+/** 1 ft² = 0.3048² m² exactly. */
+const SQUARE_FOOT = 0.3048 * 0.3048;
+const isFoot = (unit: string): boolean => /^(sq\.? ?ft|ft[²2])$/i.test(unit);
+const isMetre = (unit: string): boolean => /^(sq\.? ?m|m[²2])$/i.test(unit);
+
+/** `9/ft²`, `97 per m²`; a bare sum is by the square foot or metre as the workbook measures. Kept by the square metre. */
+export const pricePerArea: Reader<Money> = cell => {
+  const written = writtenIn(cell);
+  if (isComplaint(written)) return written;
+  const [sum = '', per = cell.units === 'inch' ? 'ft2' : 'm2'] = written.split(/\s*(?:\/|per)\s*/);
+  const amount = money(textCell(sum, cell.units));
+  if (isComplaint(amount) || !(isFoot(per) || isMetre(per))) return complain('money-unreadable', { typed: written });
+  return cents(Math.round(isFoot(per) ? amount / SQUARE_FOOT : amount));
+};
+
+/** `20 ft²`, `2 m²`; a bare number as the workbook measures. */
+export const surface: Reader<Area> = cell => {
+  const written = writtenIn(cell);
+  if (isComplaint(written)) return written;
+  const [, figure = '', unit = cell.units === 'inch' ? 'ft2' : 'm2'] = /^(\d+\.?\d*)\s*(\S.*)?$/.exec(written) ?? [];
+  const value = Number(figure) * (isFoot(unit) ? SQUARE_FOOT : isMetre(unit) ? 1 : Number.NaN);
+  return value > 0 && value < 10_000
+    ? (value as Area)
+    : complain('form-unreadable', { typed: written, form: '20 ft² or 2 m²' });
 };
 
 const SECONDS: readonly (readonly [words: RegExp, seconds: number])[] = [

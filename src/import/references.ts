@@ -1,23 +1,23 @@
 import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf } from '../diagnostics/place.ts';
 import { bare, nearest, some } from './columns.ts';
-import type { Opening } from './job.ts';
+import type { FaceFrame, Opening } from './job.ts';
+import { addressOf, type Named } from './named.ts';
 import { CABINETS, type TypedOpening } from './sheets/cabinets.ts';
-
-/** Rows of one sheet under their names; `named` has those, too, whose row did not read. */
-export type Named<T> = { readonly items: readonly T[]; readonly named: readonly string[] };
 
 /** The openings with their styles found, and a finding for each name that leads nowhere or stands twice. */
 export function resolveOpenings(
-  openings: readonly TypedOpening[],
+  cabinets: Named<TypedOpening>,
   styles: Named<{ readonly name: string }>,
 ): Diagnosed<readonly Opening[]> {
-  const diagnostics: Diagnostic[] = [...doubled(openings), ...strangers(openings)];
+  const directory = directoryOf(cabinets);
+  const diagnostics: Diagnostic[] = [...doubled(cabinets.items)];
   const resolved: Opening[] = [];
-  for (const opening of openings) {
+  for (const opening of cabinets.items) {
     const style = styleOf(opening, styles);
-    if (style.value !== undefined) resolved.push({ ...opening, style: style.value });
-    diagnostics.push(...style.diagnostics);
+    const faceFrame = neighboursOf(opening, directory);
+    if (style.value !== undefined) resolved.push({ ...opening, style: style.value, faceFrame: faceFrame.value });
+    diagnostics.push(...style.diagnostics, ...faceFrame.diagnostics);
   }
   return { value: resolved, diagnostics };
 }
@@ -37,7 +37,7 @@ function styleOf(opening: TypedOpening, styles: Named<{ readonly name: string }>
   if (found !== undefined || known.some(name => bare(name) === bare(typed)))
     return { value: found?.name, diagnostics: [] };
   const facts = { cabinet, typed, nearest: nearest(typed, known) ?? '', known: some(known) };
-  return { value: undefined, diagnostics: [problem('style-unknown', at, facts)] };
+  return { value: undefined, diagnostics: [problem('style-not-listed', at, facts)] };
 }
 
 /** Cabinet and label, as the bench tells them apart: b1 and B 1 are one. */
@@ -59,19 +59,46 @@ function doubled(openings: readonly TypedOpening[]): readonly Diagnostic[] {
   });
 }
 
-/** Neighbours that are no opening of this workbook. */
-function strangers(openings: readonly TypedOpening[]): readonly Diagnostic[] {
-  const known = new Map(openings.flatMap(opening => namesOf(opening).map(each => [address(each), each])));
-  return openings.flatMap(({ faceFrame, from }) =>
-    (['rightNeighbour', 'topNeighbour'] as const).flatMap(field => {
-      const typed = faceFrame[field];
-      if (typed === undefined || known.has(address(typed))) return [];
-      const names = [...known.values()];
-      const facts = { column: CABINETS[field].name, typed, nearest: nearest(typed, names) ?? '', known: some(names) };
-      return [problem('neighbour-unknown', cellOf(from, field), facts)];
-    }),
-  );
+/** Finds an opening by what a person calls it. `named` has those, too, whose row did not read. */
+type Directory = {
+  readonly opening: (typed: string) => TypedOpening | undefined;
+  readonly isNamed: (typed: string) => boolean;
+  readonly named: readonly string[];
+};
+
+function directoryOf({ items, named }: Named<TypedOpening>): Directory {
+  const alone = new Map<string, TypedOpening | undefined>();
+  for (const opening of items) {
+    const cabinet = address(opening.cabinet);
+    alone.set(cabinet, alone.has(cabinet) ? undefined : opening);
+  }
+  const full = new Map(items.map(opening => [address(addressOf(opening.cabinet, opening.label)), opening]));
+  const addresses = new Set(named.map(address));
+  return {
+    opening: typed => full.get(address(typed)) ?? alone.get(address(typed)),
+    // A cabinet of several openings names none of them.
+    isNamed: typed => addresses.has(address(typed)),
+    named,
+  };
 }
 
-const namesOf = ({ cabinet, label }: TypedOpening): readonly string[] =>
-  label === '' ? [cabinet] : [cabinet, `${cabinet}/${label}`];
+/**
+ * The face frame with the neighbours that can be found. One that is no opening of this workbook is said here and taken
+ * out, so that nobody asks for it again; one whose own row does not read is only taken out.
+ */
+function neighboursOf({ faceFrame, from }: TypedOpening, directory: Directory): Diagnosed<FaceFrame> {
+  const diagnostics: Diagnostic[] = [];
+  const found = (field: 'rightNeighbour' | 'topNeighbour'): string | undefined => {
+    const typed = faceFrame[field];
+    if (typed === undefined) return undefined;
+    const meant = directory.opening(typed);
+    if (meant !== undefined) return addressOf(meant.cabinet, meant.label);
+    if (directory.isNamed(typed)) return undefined;
+    const { named } = directory;
+    const facts = { column: CABINETS[field].name, typed, nearest: nearest(typed, named) ?? '', known: some(named) };
+    diagnostics.push(problem('neighbour-not-listed', cellOf(from, field), facts));
+    return undefined;
+  };
+  const value = { ...faceFrame, rightNeighbour: found('rightNeighbour'), topNeighbour: found('topNeighbour') };
+  return { value, diagnostics };
+}

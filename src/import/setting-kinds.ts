@@ -1,4 +1,5 @@
 import { OPERATION_IDS } from '../trade/operations.ts';
+import type { Area } from '../units/area.ts';
 import { type Duration, inHours } from '../units/duration.ts';
 import type { Length } from '../units/length.ts';
 import { litres, type Mass, pounds, type Volume } from '../units/mass.ts';
@@ -113,11 +114,7 @@ export const TIME: Kind<string> = {
   show: asText,
 };
 
-export const DATE: Kind<string | undefined> = {
-  form: '2026-03-31',
-  read: quantities.date,
-  show: day => (day ? asText(day) : undefined),
-};
+export const DATE: Kind<string> = { form: '2026-03-31', read: quantities.date, show: asText };
 
 export const DATES: Kind<readonly string[]> = {
   form: '2026-07-03; 2026-12-24',
@@ -172,6 +169,31 @@ export const HINGE_LIMIT: Kind<{ readonly heightUpTo: Length; readonly massUpTo:
     const height = printLength(heightUpTo, { units: 'inch', increment: lengthOf('1/64') });
     return asText(`${height} in, ${rounded(pounds(massUpTo))} lb`);
   },
+};
+
+/** Of a setting that a shop need not have: nothing is shown where nothing is set. */
+export const IF_SET = <T>({ form, read, show }: Kind<T>): Kind<T | undefined> => ({
+  form,
+  read,
+  show: value => (value === undefined ? undefined : show(value)),
+});
+
+export const PRICE_BY_VOLUME: Kind<Money> = {
+  form: '24/gal, 6.50/l',
+  read: quantities.pricePerVolume,
+  show: value => asText(`${printMoney(value)} per litre`),
+};
+
+export const PRICE_BY_AREA: Kind<Money> = {
+  form: '9/ft², 97/m²',
+  read: quantities.pricePerArea,
+  show: value => asText(`${printMoney(value)} per m²`),
+};
+
+export const AREA: Kind<Area> = {
+  form: '20 ft², 2 m²',
+  read: quantities.surface,
+  show: value => asText(`${rounded(value)} m²`),
 };
 
 /** Several kinds of answer that are lists may be emptied with a word. */

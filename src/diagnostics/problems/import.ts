@@ -75,14 +75,14 @@ type MeaningProblems = {
   'hinge-side-missing': { readonly cabinet: string };
   'hinge-side-unused': { readonly cabinet: string };
   'opening-twice': { readonly cabinet: string; readonly label: string; readonly other: string };
-  'style-unknown': { readonly cabinet: string } & Unknown;
+  'style-not-listed': { readonly cabinet: string } & Unknown;
   'style-missing': { readonly cabinet: string; readonly known: string };
   'style-twice': { readonly style: string; readonly other: string };
   'stock-unknown': { readonly column: string } & Unknown;
   'stock-missing': { readonly column: string; readonly style: string; readonly known: string };
   'stock-is-other-kind': { readonly column: string; readonly stock: string; readonly is: 'board' | 'sheet' };
   'stock-disagrees': { readonly column: string; readonly stock: string; readonly other: string };
-  'neighbour-unknown': { readonly column: string } & Unknown;
+  'neighbour-not-listed': { readonly column: string } & Unknown;
   'middle-rail-count': { readonly cabinet: string; readonly panels: number; readonly given: number };
   'middle-rails-out-of-order': { readonly cabinet: string };
   'mix-parts-differ': { readonly step: string; readonly parts: number; readonly components: number };
@@ -138,14 +138,14 @@ export const importSeverity: { readonly [C in keyof ImportProblems]: Severity } 
   'hinge-side-missing': 'error',
   'hinge-side-unused': 'warning',
   'opening-twice': 'error',
-  'style-unknown': 'error',
+  'style-not-listed': 'error',
   'style-missing': 'error',
   'style-twice': 'error',
   'stock-unknown': 'error',
   'stock-missing': 'error',
   'stock-is-other-kind': 'error',
   'stock-disagrees': 'error',
-  'neighbour-unknown': 'error',
+  'neighbour-not-listed': 'error',
   'middle-rail-count': 'error',
   'middle-rails-out-of-order': 'error',
   'mix-parts-differ': 'error',

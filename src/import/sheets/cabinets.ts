@@ -2,9 +2,10 @@ import { type Diagnosed, type Diagnostic, problem } from '../../diagnostics/diag
 import { cellOf } from '../../diagnostics/place.ts';
 import type { Shop } from '../../trade/shop.ts';
 import type { Units } from '../../units/read-length.ts';
-import { allowance, choice, count, name, note, size, sizes } from '../cells.ts';
+import { allowance, choice, count, name, note, size, sizes, typedIn } from '../cells.ts';
 import type { Columns } from '../columns.ts';
 import type { FaceFrame, Grid, Hanging, Mounting, Opening } from '../job.ts';
+import { addressOf, type Named } from '../named.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
 
@@ -39,6 +40,7 @@ export const CABINETS = {
   frameBottom: { name: 'Frame bottom', also: ['Face frame bottom', 'Bottom frame'] },
   rightNeighbour: { name: 'Right neighbour', also: ['Right neighbor', 'Neighbour right', 'Neighbor right'] },
   topNeighbour: { name: 'Top neighbour', also: ['Top neighbor', 'Neighbour top', 'Neighbor top', 'Neighbour above'] },
+  pull: { name: 'Pull', also: ['Pull at', 'Pull end', 'Handle', 'Knob', 'Tirador'] },
   note: { name: 'Note', also: ['Notes', 'Remark', 'Remarks', 'Comment', 'Comments', 'Nota', 'Notas'] },
 } as const satisfies Columns<string>;
 
@@ -88,6 +90,14 @@ const READINGS = {
   frameBottom: optional(size),
   rightNeighbour: optional(name),
   topNeighbour: optional(name),
+  pull: optional(
+    choice({
+      top: ['upper', 'arriba'],
+      bottom: ['lower', 'abajo'],
+      middle: ['center', 'centre', 'medio', 'centro'],
+      none: ['no', '-', 'ninguno'],
+    }),
+  ),
   note: otherwise('', note),
 };
 
@@ -98,18 +108,20 @@ type CabinetEntry = Entry<keyof typeof CABINETS>;
 export type TypedOpening = Omit<Opening, 'style'> & { readonly style: string | undefined };
 
 /** The openings of the Cabinets sheet. A row that does not read is reported and left out. */
-export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<readonly TypedOpening[]> {
+export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<Named<TypedOpening>> {
   const table = readTable(sheet, CABINETS, units);
   const diagnostics: Diagnostic[] = [...table.diagnostics];
-  const openings: TypedOpening[] = [];
+  const items: TypedOpening[] = [];
+  const named: string[] = [];
   for (const entry of table.value) {
+    named.push(addressOf(typedIn(entry.cells.cabinet), typedIn(entry.cells.label)));
     const row = readEntry(entry, CABINETS, READINGS);
     diagnostics.push(...row.diagnostics);
     const opening = row.value && openingOf(row.value, entry, shop);
-    if (opening?.value !== undefined) openings.push(opening.value);
+    if (opening?.value !== undefined) items.push(opening.value);
     diagnostics.push(...(opening?.diagnostics ?? []));
   }
-  return { value: openings, diagnostics };
+  return { value: { items, named }, diagnostics };
 }
 
 function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOpening | undefined> {
@@ -117,9 +129,9 @@ function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOp
   const grid = gridOf(row, entry);
   const diagnostics = [...hanging.diagnostics, ...grid.diagnostics];
   if (hanging.value === undefined || grid.value === undefined) return { value: undefined, diagnostics };
-  const { cabinet, label, room, quantity, kind, width, height, style, note } = row;
+  const { cabinet, label, room, quantity, kind, width, height, style, pull, note } = row;
   const value: TypedOpening = {
-    ...{ cabinet, label, room, quantity, kind, width, height, style, note },
+    ...{ cabinet, label, room, quantity, kind, width, height, style, pull, note },
     mounting: mountingOf(row, shop),
     hanging: hanging.value,
     grid: grid.value,

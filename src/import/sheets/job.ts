@@ -1,5 +1,6 @@
 import type { Diagnosed, Diagnostic } from '../../diagnostics/diagnostic.ts';
-import { type Shop, shopDefaults } from '../../trade/shop.ts';
+import type { Shop } from '../../trade/shop.ts';
+import { shopDefaults } from '../../trade/shop-defaults.ts';
 import type { Units } from '../../units/read-length.ts';
 import { choice, complain, isComplaint, note, type Reader, text, writtenIn } from '../cells.ts';
 import { complaintAt, type Fact, readFacts } from '../facts.ts';

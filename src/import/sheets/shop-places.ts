@@ -1,4 +1,5 @@
-import { type LabelSheet, type Shop, THIRTY_ON_LETTER, TWENTY_ONE_ON_A4 } from '../../trade/shop.ts';
+import type { LabelSheet, Shop } from '../../trade/shop.ts';
+import { THIRTY_ON_LETTER, TWENTY_ONE_ON_A4 } from '../../trade/shop-defaults.ts';
 import { type Length, mm, ZERO } from '../../units/length.ts';
 import type { LengthFormat } from '../../units/print-length.ts';
 import { lengthOf } from '../../units/read-length.ts';

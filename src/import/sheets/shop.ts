@@ -1,17 +1,21 @@
 import { OPERATION_IDS } from '../../trade/operations.ts';
 import { at, type Setting } from '../setting.ts';
 import {
+  AREA,
   CHOICE,
   COUNT,
   DATE,
   DATES,
   HOURS,
+  IF_SET,
   LENGTH,
   MONEY,
   NUMBER,
   OPERATIONS,
   orNone,
   PERCENT,
+  PRICE_BY_AREA,
+  PRICE_BY_VOLUME,
   SHARE,
   SIZE,
   TEMPERATURE,
@@ -214,8 +218,30 @@ export const SETTINGS: readonly Setting[] = [
 
   at('climate', 'temperatureC', 'Temperature', TEMPERATURE, 'Of the house that the doors go to.'),
   at('climate', 'shopMoisture', 'Shop moisture', PERCENT, 'Moisture content of the wood when it is machined.'),
+  at(
+    'climate',
+    'shopHumidity',
+    'Shop humidity',
+    IF_SET(PERCENT),
+    'Relative humidity of the shop, where the wood has settled to it.',
+  ),
   at('climate', 'driestHumidity', 'Driest humidity', PERCENT, 'Relative humidity of the house at its driest.'),
   at('climate', 'wettestHumidity', 'Wettest humidity', PERCENT, 'Relative humidity of the house at its wettest.'),
+
+  at(
+    'climate',
+    'driestMoisture',
+    'Driest moisture',
+    IF_SET(PERCENT),
+    'Moisture content of wood in the house at its driest, where it was measured.',
+  ),
+  at(
+    'climate',
+    'wettestMoisture',
+    'Wettest moisture',
+    IF_SET(PERCENT),
+    'Moisture content of wood in the house at its wettest, where it was measured.',
+  ),
 
   at('gluing', 'clamps', 'Clamps', COUNT(1, 1000), 'Clamps that the shop has.'),
   at('gluing', 'tallFrom', 'Clamps tall from', SIZE, 'Doors higher than this take two more clamps along the stiles.'),
@@ -242,12 +268,19 @@ export const SETTINGS: readonly Setting[] = [
   ),
   at('finishing', 'containers', 'Containers', VOLUMES, 'Containers that finish is sold in.'),
 
+  at('buying', 'gluePrice', 'Glue price', IF_SET(PRICE_BY_VOLUME), 'What glue costs.'),
+  at('buying', 'glueContainers', 'Glue bottles', VOLUMES, 'Bottles that glue is sold in.'),
+  at('buying', 'discArea', 'Disc good for', AREA, 'What one sanding disc is good for.'),
+  at('buying', 'discPack', 'Discs in a pack', COUNT(1, 10_000), 'How many sanding discs come in a pack.'),
+  at('buying', 'discPrice', 'Disc price', IF_SET(MONEY), 'What a pack of sanding discs costs.'),
+  at('buying', 'glassPrice', 'Glass price', IF_SET(PRICE_BY_AREA), 'What glass costs, cut to size.'),
+
   at('work', 'people', 'People', COUNT(1, 50), 'Who work on the job.'),
   at('work', 'hoursPerDay', 'Hours a day', NUMBER(0.5, 24), 'Hours of work in a day.', ['Hours per day', 'Hours']),
   at('work', 'startsAt', 'Work starts at', TIME, 'When the day begins.'),
   at('work', 'weekdays', 'Weekdays', WEEKDAYS, 'Days on which the shop works.', ['Work days', 'Days']),
   at('work', 'daysOff', 'Days off', orNone(DATES), 'Dates on which nobody works.', ['Holidays']),
-  at('work', 'startDate', 'Start date', DATE, 'First day of work on the job.', ['Start']),
+  at('work', 'startDate', 'Start date', IF_SET(DATE), 'First day of work on the job.', ['Start']),
   at('work', 'helperAlone', 'Helper alone', orNone(OPERATIONS), 'Operations that a helper may do alone.'),
   at('work', 'rate', 'Rate', MONEY, 'What an hour of work costs.', ['Hourly rate', 'Labour rate', 'Labor rate']),
   at('work', 'margin', 'Margin', SHARE(1000), 'Added to the cost of the job.'),

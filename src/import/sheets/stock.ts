@@ -4,11 +4,23 @@ import type { Shop } from '../../trade/shop.ts';
 import type { Length } from '../../units/length.ts';
 import type { Density } from '../../units/mass.ts';
 import { readLength, type Units } from '../../units/read-length.ts';
-import { choice, complain, count, isComplaint, listed, name, type Reader, size, writtenIn, yesOrNo } from '../cells.ts';
+import {
+  choice,
+  complain,
+  count,
+  isComplaint,
+  listed,
+  name,
+  type Reader,
+  size,
+  typedIn,
+  writtenIn,
+  yesOrNo,
+} from '../cells.ts';
 import { bare, type Columns } from '../columns.ts';
 import type { DefaultUsed, Price, Span, Stock, StockSize } from '../job.ts';
+import type { Named } from '../named.ts';
 import { money } from '../quantities.ts';
-import type { Named } from '../references.ts';
 import { lengthUsed } from '../standard.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
@@ -89,7 +101,7 @@ export function readStock(sheet: Sheet, shop: Shop, units: Units): Diagnosed<Sto
   for (const entry of table.value) {
     const row = readEntry(entry, STOCK, READINGS);
     diagnostics.push(...row.diagnostics);
-    named.push(...typedName(entry));
+    named.push(typedIn(entry.cells.name));
     if (row.value === undefined) continue;
     const of = items.get(bare(row.value.name));
     const sized = sizeOf(row.value, entry, shop);
@@ -100,9 +112,6 @@ export function readStock(sheet: Sheet, shop: Shop, units: Units): Diagnosed<Sto
   }
   return { value: { items: [...items.values()], named, defaults }, diagnostics };
 }
-
-const typedName = ({ cells }: StockEntry): readonly string[] =>
-  cells.name?.value.kind === 'text' ? [cells.name.value.text] : [];
 
 const stockOf = (row: Row, { from }: StockEntry): Stock => ({
   name: row.name,

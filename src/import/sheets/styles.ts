@@ -3,10 +3,10 @@ import { cellOf } from '../../diagnostics/place.ts';
 import type { Shop } from '../../trade/shop.ts';
 import { type Length, minus } from '../../units/length.ts';
 import type { Units } from '../../units/read-length.ts';
-import { allowance, choice, name, size } from '../cells.ts';
+import { allowance, choice, name, size, typedIn } from '../cells.ts';
 import { bare, type Columns, nearest, some } from '../columns.ts';
 import type { DefaultUsed, FrameStyle, GrainCut, Infill, SlabStyle, Stock, Style } from '../job.ts';
-import type { Named } from '../references.ts';
+import type { Named } from '../named.ts';
 import { lengthUsed, STANDARD_STYLE_NAME, standardStock, standardStyle, textUsed } from '../standard.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
@@ -83,7 +83,7 @@ export function readStyles(sheet: Sheet | undefined, around: Around): Diagnosed<
   const named: string[] = [];
   const items: Style[] = [];
   for (const entry of entries) {
-    if (entry.cells.name?.value.kind === 'text') named.push(entry.cells.name.value.text);
+    named.push(typedIn(entry.cells.name));
     const row = readEntry(entry, STYLES, READINGS);
     gathered.found(row.diagnostics);
     const style = row.value && styleOf(row.value, entry, around, gathered);

@@ -195,7 +195,7 @@ export const importing: Words<ImportProblems> = {
     what: `${cabinet}${label === '' ? '' : ` opening ${label}`} is here a second time; the first is in row ${other}.`,
     mend: 'Give each opening of a cabinet its own label in Opening, or raise Quantity where they are alike.',
   }),
-  'style-unknown': ({ cabinet, typed, nearest, known }) => ({
+  'style-not-listed': ({ cabinet, typed, nearest, known }) => ({
     what: `${cabinet} asks for the style “${typed}”, which is not in Styles.`,
     mend: perhaps(
       nearest,
@@ -228,7 +228,7 @@ export const importing: Words<ImportProblems> = {
     what: `${column} of ${stock} is another one than in row ${other}, and rows of one name are sizes of one and the same stock.`,
     mend: 'Make them agree, or give this row a name of its own.',
   }),
-  'neighbour-unknown': ({ column, typed, nearest, known }) => ({
+  'neighbour-not-listed': ({ column, typed, nearest, known }) => ({
     what: `“${typed}” in ${column} is no opening of this workbook.`,
     mend: perhaps(nearest, `Write a cabinet, or cabinet/opening: ${known}.`),
   }),

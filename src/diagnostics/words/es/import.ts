@@ -195,7 +195,7 @@ export const importing: Words<ImportProblems> = {
     what: `${cabinet}${label === '' ? '' : ` abertura ${label}`} aparece por segunda vez; la primera está en la fila ${other}.`,
     mend: 'Dé a cada abertura de un gabinete su propia marca en Opening, o suba Quantity si son iguales.',
   }),
-  'style-unknown': ({ cabinet, typed, nearest, known }) => ({
+  'style-not-listed': ({ cabinet, typed, nearest, known }) => ({
     what: `${cabinet} pide el estilo «${typed}», que no está en Styles.`,
     mend: perhaps(
       nearest,
@@ -226,7 +226,7 @@ export const importing: Words<ImportProblems> = {
     what: `${column} de ${stock} no es igual que en la fila ${other}, y las filas de un mismo nombre son medidas de un mismo material.`,
     mend: 'Haga que coincidan, o dé otro nombre a esta fila.',
   }),
-  'neighbour-unknown': ({ column, typed, nearest, known }) => ({
+  'neighbour-not-listed': ({ column, typed, nearest, known }) => ({
     what: `«${typed}» en ${column} no es una abertura de este libro.`,
     mend: perhaps(nearest, `Escriba un gabinete, o gabinete/abertura: ${known}.`),
   }),
