@@ -1,5 +1,6 @@
 import { type Length, ratio } from '../units/length.ts';
 import type { FactValue, FactWorking } from './door-set.ts';
+import type { Worked } from './worked.ts';
 
 /**
  * A formula that knows its value: what is printed and what is computed are built by the same calls, so they cannot
@@ -14,7 +15,7 @@ export type Formula = {
 };
 
 /** A formula written down as the working of a number. */
-export const fact = (of: string, unit: Exclude<FactValue['unit'], 'length'>, formula: Formula): FactWorking => ({
+export const fact = (of: Worked, unit: Exclude<FactValue['unit'], 'length'>, formula: Formula): FactWorking => ({
   kind: 'fact',
   of,
   formula: formula.text,
@@ -23,7 +24,7 @@ export const fact = (of: string, unit: Exclude<FactValue['unit'], 'length'>, for
 });
 
 /** A formula whose result is a length, rounded by the caller as the trade wants it. */
-export const lengthFact = (of: string, formula: Formula, value: Length): FactWorking => ({
+export const lengthFact = (of: Worked, formula: Formula, value: Length): FactWorking => ({
   kind: 'fact',
   of,
   formula: formula.text,
@@ -78,6 +79,14 @@ export const quotient = (over: Formula, under: Formula): Formula => ({
 export const square = (of: Formula): Formula => ({
   text: `${of.binds === 'atom' ? of.text : `(${of.text})`}²`,
   value: of.value * of.value,
+  inputs: of.inputs,
+  binds: 'atom',
+});
+
+/** What cannot be less than nothing. */
+export const atLeastZero = (of: Formula): Formula => ({
+  text: `max(0, ${of.text})`,
+  value: Math.max(0, of.value),
   inputs: of.inputs,
   binds: 'atom',
 });

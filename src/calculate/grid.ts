@@ -1,6 +1,7 @@
 import type { FrameStyle, Grid } from '../import/job.ts';
 import { floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
 import type { LengthWorking, Term } from './door-set.ts';
+import type { Worked } from './worked.ts';
 import { work, workShared } from './working.ts';
 
 /** A row or a column of clear openings: where it starts (from the bottom, from the left), and its size. */
@@ -44,7 +45,7 @@ function rowsShared(leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length
   return sharedBands(sharedSize('sight-height', terms, count, increment), style.bottomRail, style.middleRail);
 }
 
-const sharedSize = (of: string, terms: readonly Term[], count: number, increment: Length): LengthWorking =>
+const sharedSize = (of: Worked, terms: readonly Term[], count: number, increment: Length): LengthWorking =>
   count === 1 ? work(of, ...terms) : workShared(of, { by: count, to: increment }, ...terms);
 
 /**

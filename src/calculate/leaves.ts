@@ -82,7 +82,7 @@ const bottomGap = (opening: Opening, height: Length): LengthWorking =>
 
 /** Overlay: what of the leaf is left when opening and other side are taken from it. Clearance: the other way round. */
 function comesOut(mounting: Mounting, side: keyof Sides, opening: Term, leaf: Term): LengthWorking {
-  const of = `${mounting.kind === 'overlay' ? 'overlay' : 'clearance'}-${side}`;
+  const of = `${mounting.kind === 'overlay' ? 'overlay' : 'clearance'}-${side}` as const;
   const other = term(OPPOSITE[side], mounting);
   return mounting.kind === 'overlay'
     ? work(of, leaf, negative(opening), negative(other))

@@ -2,6 +2,7 @@ import { EMC_POLYNOMIALS } from '../trade/moisture.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { FactWorking } from './door-set.ts';
 import { constant, difference, fact, input, product, quotient, square, sum } from './formula.ts';
+import type { Worked } from './worked.ts';
 
 /** Percent of moisture in the wood: when it is machined, and in the driest and the wettest weeks of the house. */
 export type Moistures = {
@@ -29,14 +30,14 @@ export function moistures({ climate }: Shop): Moistures {
   };
 }
 
-const measured = (of: string, percent: number): FactWorking => fact(of, '%', input('M', '%', percent));
+const measured = (of: Worked, percent: number): FactWorking => fact(of, '%', input('M', '%', percent));
 
 /**
  * The moisture content, in percent, that wood settles to at a temperature and a relative humidity in percent.
  * USDA Forest Products Laboratory, Wood Handbook (FPL-GTR-190, 2010), eq. 4–5.
  */
 export function equilibriumMoisture(
-  of: string,
+  of: Worked,
   air: { readonly temperatureC: number; readonly humidity: number },
 ): FactWorking {
   const h = input('h', 'ratio', air.humidity / 100);

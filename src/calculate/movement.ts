@@ -1,11 +1,22 @@
 import type { FrameStyle, GrainCut } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Species } from '../trade/species.ts';
-import { type Length, longest, nm, times } from '../units/length.ts';
+import { type Length, nm, times } from '../units/length.ts';
 import type { FactWorking, LengthWorking, Movement, Working } from './door-set.ts';
-import { difference, type Formula, input, lengthFact, lengthInput, product } from './formula.ts';
+import {
+  atLeastZero,
+  constant,
+  difference,
+  type Formula,
+  input,
+  lengthFact,
+  lengthInput,
+  product,
+  sum,
+} from './formula.ts';
 import type { Moistures } from './moisture.ts';
-import { work, workShared } from './working.ts';
+import type { Worked } from './worked.ts';
+import { workShared } from './working.ts';
 
 /** The width of a solid panel across its grain, and what the seasons do to it. */
 export type MovingWidth = {
@@ -26,16 +37,10 @@ export function movingWidth(
   air: Moistures,
   shop: Shop,
 ): MovingWidth {
-  const grooves = work('groove-to-groove', [1, 'w', sight.value], [2, 'D', style.grooveDepth]);
-  const room = moves(
-    'swell-room',
-    { symbol: 'w + 2·D', length: grooves.value },
-    wood,
-    [air.wettest, air.made],
-    Math.ceil,
-  );
+  const grooves = sum(lengthInput('w', sight.value), product(constant(2), lengthInput('D', style.grooveDepth)));
+  const room = moves('swell-room', grooves, wood, [air.wettest, air.made], Math.ceil);
   const width = cutWidth(sight, style, room.length, shop);
-  const panel = { symbol: 'B', length: width.value };
+  const panel = lengthInput('B', width.value);
   const swells = moves('panel-swells', panel, wood, [air.wettest, air.made], Math.round);
   const shrinks = moves('panel-shrinks', panel, wood, [air.made, air.driest], Math.round);
   const engagement = eachEdge(
@@ -85,14 +90,14 @@ function cutWidth(sight: LengthWorking, style: FrameStyle, room: Length, shop: S
  * other way counts as none: a house that is never drier than the shop shrinks nothing.
  */
 function moves(
-  of: string,
-  across: { readonly symbol: string; readonly length: Length },
+  of: Worked,
+  across: Formula,
   wood: { readonly species: Species; readonly cut: GrainCut },
   [wetter, drier]: readonly [FactWorking, FactWorking],
   round: (nanometres: number) => number,
 ): { readonly length: Length; readonly working: FactWorking } {
-  const formula = product(lengthInput(across.symbol, across.length), coefficient(wood), rise(wetter, drier));
-  const length = longest(nm(0), nm(round(formula.value * 1e9)));
+  const formula = atLeastZero(product(across, coefficient(wood), rise(wetter, drier)));
+  const length = nm(round(formula.value * 1e9));
   return { length, working: lengthFact(of, formula, length) };
 }
 
@@ -102,5 +107,5 @@ const coefficient = ({ species, cut }: { readonly species: Species; readonly cut
 const rise = (wetter: FactWorking, drier: FactWorking): Formula =>
   difference(input('M2', '%', wetter.value.value), input('M1', '%', drier.value.value));
 
-const eachEdge = (of: string, ...terms: Parameters<typeof workShared>[2][]): LengthWorking =>
+const eachEdge = (of: Worked, ...terms: Parameters<typeof workShared>[2][]): LengthWorking =>
   workShared(of, { by: 2, to: nm(1) }, ...terms);

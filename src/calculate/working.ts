@@ -1,11 +1,12 @@
 import { type Length, nm, plus, share, times } from '../units/length.ts';
 import type { LengthWorking, Term } from './door-set.ts';
+import type { Worked } from './worked.ts';
 
 /**
  * A length and the sum that it is. The sum that is computed and the one that is printed come from the same terms, so
  * they cannot disagree: `work('rail', [1, 'W', leaf.width], [-2, 'S', style.stileWidth], [2, 'T', style.tongueLength])`.
  */
-export const work = (of: string, ...terms: readonly Term[]): LengthWorking => ({
+export const work = (of: Worked, ...terms: readonly Term[]): LengthWorking => ({
   kind: 'length',
   of,
   terms,
@@ -17,7 +18,7 @@ export const work = (of: string, ...terms: readonly Term[]): LengthWorking => ({
 
 /** The sum shared out equally and rounded down to the increment; the rest is what the shares leave over. */
 export function workShared(
-  of: string,
+  of: Worked,
   sharing: { readonly by: number; readonly to: Length },
   ...terms: readonly Term[]
 ): LengthWorking {
