@@ -1,0 +1,35 @@
+#!/usr/bin/env node
+import { Command, CommanderError } from 'commander';
+import type { ExitCode } from './commands/exit-code.ts';
+import { programVersion } from './packaged.ts';
+
+/** Arguments → one call → exit code. Each command is loaded only when it is called: a check need not load the PDF. */
+const program = new Command('stilebook')
+  .description('From a workbook of cabinets to a complete shop packet for frame-and-panel doors.')
+  .version(programVersion())
+  .showHelpAfterError()
+  .exitOverride();
+
+let exitCode: ExitCode = 0;
+
+program
+  .command('check')
+  .description('say everything that is wrong with a workbook, and build nothing')
+  .argument('<file>', 'workbook (.xlsx) or list of openings (.csv)')
+  .option('--json', 'say it as JSON')
+  .action(async (file: string, options: { json?: boolean }) => {
+    const { check } = await import('./commands/check.ts');
+    exitCode = await check(file, options);
+  });
+
+try {
+  await program.parseAsync();
+} catch (refused) {
+  const { exitCodeOf, tellRefusal } = await import('./commands/exit-code.ts');
+  if (refused instanceof CommanderError) exitCode = refused.exitCode === 0 ? 0 : 2;
+  else {
+    tellRefusal(refused);
+    exitCode = exitCodeOf(refused);
+  }
+}
+process.exitCode = exitCode;
