@@ -1,0 +1,66 @@
+import type { Door, DoorSet, Part } from '../calculate/door-set.ts';
+import type { DoorCode, PartCode } from '../codes/codes.ts';
+import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Job } from '../import/job.ts';
+import type { Blank, ShopPlan } from '../layout/shop-plan.ts';
+import type { Length } from '../units/length.ts';
+import { printLength } from '../units/print-length.ts';
+import type { Pen } from './drawings/pen.ts';
+import type { Figure, Measure } from './figure.ts';
+import type { PacketWords } from './fill.ts';
+import type { Revision } from './packet.ts';
+import { type Quantities, quantities } from './quantities.ts';
+import { type Say, sayer } from './say.ts';
+
+/** What the packet is made from: the job as each stage left it, and everything that was found on the way. */
+export type RenderInput = {
+  readonly job: Job;
+  readonly doorSet: DoorSet;
+  readonly plan: ShopPlan;
+  readonly diagnostics: readonly Diagnostic[];
+  readonly revision: Revision;
+  /** The program's version. */
+  readonly program: string;
+};
+
+/** The input with what every sheet needs to write it down: words, numbers as this job prints them, and look-ups. */
+export type Draft = RenderInput & {
+  readonly say: Say;
+  readonly size: (length: Length) => string;
+  readonly quantities: Quantities;
+  readonly pen: Pen;
+  readonly doors: ReadonlyMap<DoorCode, Door>;
+  readonly parts: ReadonlyMap<PartCode, Part>;
+  readonly partsOf: (door: Door) => readonly Part[];
+  readonly blanks: ReadonlyMap<string, Blank>;
+  /** Width of a page between its margins, in points, upright and lying. */
+  readonly paper: { readonly upright: number; readonly lying: number };
+};
+
+/** The data of one template, and the drawings that it places by name. */
+export type View<T extends object> = { readonly data: T; readonly figures: ReadonlyMap<string, Figure> };
+
+export function draft(input: RenderInput, words: PacketWords, measure: Measure): Draft {
+  const { job, doorSet, plan } = input;
+  const size = (length: Length): string => printLength(length, job.shop.printing.lengths);
+  const parts = new Map(doorSet.parts.map(part => [part.code, part]));
+  return {
+    ...input,
+    size,
+    say: sayer(words, size),
+    quantities: quantities(job.units),
+    pen: { measure, print: size },
+    doors: new Map(doorSet.doors.map(door => [door.code, door])),
+    parts,
+    partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),
+    blanks: new Map(plan.blanks.map(blank => [blank.code, blank])),
+    paper: PAPER[job.paper],
+  };
+}
+
+/** Letter is 8.5 × 11 in (ANSI Y14.1), A4 210 × 297 mm (ISO 216); the margin of a section is 0.6 in all round. */
+const MARGINS = 2 * 0.6 * 72;
+const PAPER = {
+  letter: { upright: 612 - MARGINS, lying: 792 - MARGINS },
+  A4: { upright: 595.28 - MARGINS, lying: 841.89 - MARGINS },
+} as const;

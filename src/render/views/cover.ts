@@ -1,0 +1,114 @@
+import { inOrder, printPlace } from '../../diagnostics/print.ts';
+import { say } from '../../diagnostics/words.ts';
+import { addAreas } from '../../units/area.ts';
+import { addMasses } from '../../units/mass.ts';
+import { printMoney } from '../../units/money.ts';
+import type { Draft, View } from '../draft.ts';
+
+/** cover.hbs: the job at a glance. */
+export type CoverView = {
+  readonly facts: readonly { readonly label: string; readonly value: string }[];
+  readonly glance: readonly { readonly label: string; readonly value: string }[];
+  /** The sections of this very packet; `bookmark` is where each begins. */
+  readonly contents: readonly { readonly title: string; readonly about: string; readonly bookmark: string }[];
+  readonly how: readonly { readonly number: number; readonly text: string }[];
+  readonly revision: {
+    readonly title: string;
+    readonly sentence: string;
+    readonly changes: readonly { readonly label: string; readonly codes: string }[];
+  };
+  /** Warnings and notes of the workbook and of every stage. */
+  readonly attention: readonly { readonly place: string; readonly what: string; readonly mend: string }[];
+  readonly more: string;
+  /** Two to a row. */
+  readonly defaults: readonly { readonly sheet: string; readonly name: string; readonly value: string }[];
+};
+
+/** `sections`: what the packet holds beside the cover, in order. */
+export const cover = (draft: Draft, sections: readonly string[]): View<CoverView> => ({
+  figures: new Map(),
+  data: {
+    facts: facts(draft),
+    glance: glance(draft),
+    contents: sections.map(name => ({
+      title: draft.say(`section.${name}`),
+      about: draft.say(`about.${name}`),
+      bookmark: `section-${name}`,
+    })),
+    how: [1, 2, 3, 4, 5].map(number => ({
+      number,
+      text: draft.say(`cover.how.${number}`, { plus: '14 3/8+', minus: '14 3/8−' }),
+    })),
+    revision: revision(draft),
+    attention: attention(draft).slice(0, ATTENTION_MAX),
+    more:
+      draft.diagnostics.length > ATTENTION_MAX
+        ? draft.say('and-more', { count: draft.diagnostics.length - ATTENTION_MAX })
+        : '',
+    defaults: draft.job.defaults.map(each => ({
+      sheet: each.sheet,
+      name: each.name,
+      value: each.value.kind === 'length' ? draft.size(each.value.length) : each.value.text,
+    })),
+  },
+});
+
+const facts = ({ job, say: word }: Draft): CoverView['facts'] =>
+  [
+    { label: word('cover.customer'), value: job.customer },
+    { label: word('cover.due'), value: job.dueDate ?? '' },
+    { label: word('cover.note'), value: job.note },
+  ].filter(fact => fact.value !== '');
+
+function glance(draft: Draft): CoverView['glance'] {
+  const { job, doorSet, plan, quantities } = draft;
+  const rooms = new Set(doorSet.doors.map(door => door.room));
+  const bins = (kind: 'board' | 'sheet'): number =>
+    plan.cutPlans.filter(cutPlan => cutPlan.kind === kind).reduce((total, cutPlan) => total + cutPlan.bins.length, 0);
+  const setups = plan.operations.flatMap(operation => operation.setups.filter(setup => setup.settings.length > 0));
+  const counts: readonly (readonly [key: string, value: string | number, facts?: { readonly people: number }])[] = [
+    ['openings', job.openings.reduce((total, opening) => total + opening.quantity, 0)],
+    ['doors', doorSet.doors.length],
+    ['parts', doorSet.parts.length],
+    ['rooms', rooms.size],
+    ['boards', bins('board')],
+    ['sheets', bins('sheet')],
+    ['setups', setups.length],
+    ['batches', plan.batches.length],
+    ...plan.days.schedules.map(schedule => daysOf(schedule)),
+    ['area', quantities.area(addAreas(doorSet.doors.map(door => door.finishArea)))],
+    ['mass', quantities.mass(addMasses(doorSet.doors.map(door => door.mass)))],
+    ['total', plan.shopping.total > 0 ? printMoney(plan.shopping.total) : 0],
+  ];
+  return counts
+    .filter(([, value]) => value !== 0)
+    .map(([key, value, holes]) => ({ label: draft.say(`cover.${key}`, holes ?? {}), value: `${value}` }));
+}
+
+const daysOf = (schedule: Draft['plan']['days']['schedules'][number]) =>
+  [schedule.people === 1 ? 'days' : 'days-shop', schedule.days.length, { people: schedule.people }] as const;
+
+function revision({ revision: now, say: word }: Draft): CoverView['revision'] {
+  const title = word('cover.revision', { letter: now.letter });
+  if (now.changes === undefined) return { title, sentence: word('cover.revision.first'), changes: [] };
+  const { since, added, removed, changed } = now.changes;
+  const changes = [
+    { label: word('cover.added'), codes: added.join(', ') },
+    { label: word('cover.removed'), codes: removed.join(', ') },
+    { label: word('cover.changed'), codes: changed.join(', ') },
+  ].filter(change => change.codes !== '');
+  return {
+    title,
+    sentence: word(changes.length === 0 ? 'cover.revision.same' : 'cover.revision.since', { since }),
+    changes,
+  };
+}
+
+const attention = ({ diagnostics, job, size }: Draft): CoverView['attention'] =>
+  inOrder(diagnostics).map(diagnostic => ({
+    place: printPlace(diagnostic.at),
+    ...say(diagnostic, job.language, size),
+  }));
+
+/** A cover is read; the whole list is in the manifest. */
+const ATTENTION_MAX = 40;

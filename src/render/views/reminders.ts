@@ -1,0 +1,60 @@
+import type { Operation, Reminder } from '../../layout/shop-plan.ts';
+import type { Draft } from '../draft.ts';
+import { REMINDER_DRAWINGS } from '../drawings/reminder-drawings.ts';
+import type { Figure } from '../figure.ts';
+import { grouped } from '../order.ts';
+
+/** A caution as it stands at the head of a sheet. */
+export type Caution = {
+  readonly text: string;
+  /** "Here: …", where pieces call for it; else empty. */
+  readonly pieces: string;
+  /** Name of its drawing, or empty. */
+  readonly figure: string;
+};
+
+/** The cautions that the pieces of an operation call for, each said once, with all pieces that call for it. */
+export function cautions(operation: Operation, draft: Draft, figures: Map<string, Figure>): readonly Caution[] {
+  const called = operation.setups.flatMap(setup => setup.reminders);
+  return [...grouped(called, reminder => draftReminder(reminder, draft)).entries()].map(([text, alike]) => ({
+    text,
+    pieces: here([...new Set(alike.flatMap(reminder => reminder.pieces))], draft),
+    figure: drawingOf(alike[0], draft, figures),
+  }));
+}
+
+/** A caution with its drawing and without its pieces: for the safety sheet. */
+export const cautionOnce = (reminder: Reminder, draft: Draft, figures: Map<string, Figure>): Caution => ({
+  text: draftReminder(reminder, draft),
+  pieces: '',
+  figure: drawingOf(reminder, draft, figures),
+});
+
+/** Those that hold for the machine, whatever the piece. */
+export const generalCautions = (operation: Operation, draft: Draft): readonly string[] => [
+  ...new Set(operation.reminders.map(reminder => draftReminder(reminder, draft))),
+];
+
+export const draftReminder = (reminder: Reminder, draft: Pick<Draft, 'say'>): string =>
+  draft.say(`reminder.${reminder.id}`, reminder.facts);
+
+/** The first pieces by name, and how many more. */
+function here(codes: readonly string[], { say }: Draft): string {
+  if (codes.length === 0) return '';
+  const named = codes.slice(0, NAMED_MAX).join(', ');
+  const more = codes.length > NAMED_MAX ? ` ${say('and-more', { count: codes.length - NAMED_MAX })}` : '';
+  return say('route.here', { pieces: named + more });
+}
+
+function drawingOf(reminder: Reminder, { say }: Draft, figures: Map<string, Figure>): string {
+  const drawing = REMINDER_DRAWINGS[reminder.id];
+  if (drawing === undefined) return '';
+  figures.set(
+    `reminder-${reminder.id}`,
+    drawing(key => say(`drawing.${key}`)),
+  );
+  return `reminder-${reminder.id}`;
+}
+
+/** A caution that names half the job is not read. */
+const NAMED_MAX = 10;
