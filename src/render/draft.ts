@@ -43,12 +43,13 @@ export type View<T extends object> = { readonly data: T; readonly figures: Reado
 export function draft(input: RenderInput, words: PacketWords, measure: Measure): Draft {
   const { job, doorSet, plan } = input;
   const size = (length: Length): string => printLength(length, job.shop.printing.lengths);
+  const written = quantities(job.units);
   const parts = new Map(doorSet.parts.map(part => [part.code, part]));
   return {
     ...input,
     size,
-    say: sayer(words, size),
-    quantities: quantities(job.units),
+    say: sayer(words, { length: size, mass: written.mass }),
+    quantities: written,
     pen: { measure, print: size },
     doors: new Map(doorSet.doors.map(door => [door.code, door])),
     parts,

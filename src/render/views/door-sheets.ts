@@ -169,12 +169,9 @@ function facts(door: Door, parts: readonly Part[], draft: Draft): readonly strin
   ];
 }
 
-/** One across each rail, and two along the stiles of a tall door. */
-export const clampsFor = (door: Door, draft: Draft): number => {
-  const rails = new Set(draft.partsOf(door).flatMap(part => (part.role.startsWith('rail') ? [part.place.bottom] : [])))
-    .size;
-  return rails + (door.height.value > draft.job.shop.gluing.tallFrom ? 2 : 0);
-};
+/** One across each rail line, and two along the stiles of a tall door, as the batches are planned. */
+export const clampsFor = (door: Door, { job }: Draft): number =>
+  1 + Math.max(1, ...door.sights.map(sight => sight.row)) + (door.height.value > job.shop.gluing.tallFrom ? 2 : 0);
 
 const pull = (pulls: NonNullable<Door['pull']>, draft: Draft): string =>
   draft.say('doors.pull', {

@@ -13,14 +13,35 @@ export type Caution = {
   readonly figure: string;
 };
 
-/** The cautions that the pieces of an operation call for, each said once, with all pieces that call for it. */
+/**
+ * What an operation calls for: its own cautions, and those of its pieces, each said once with all pieces that call for
+ * it. Set-ups differ in their figures; the smallest, which is the sharpest, is the one that is said.
+ */
 export function cautions(operation: Operation, draft: Draft, figures: Map<string, Figure>): readonly Caution[] {
-  const called = operation.setups.flatMap(setup => setup.reminders);
-  return [...grouped(called, reminder => draftReminder(reminder, draft)).entries()].map(([text, alike]) => ({
-    text,
+  const called = [
+    ...operation.reminders.filter(reminder => !isGeneral(reminder)),
+    ...operation.setups.flatMap(setup => setup.reminders),
+  ];
+  return [...grouped(called, reminder => reminder.id).values()].map(alike => ({
+    text: draftReminder({ ...alike[0], facts: sharpest(alike) }, draft),
     pieces: here([...new Set(alike.flatMap(reminder => reminder.pieces))], draft),
     figure: drawingOf(alike[0], draft, figures),
   }));
+}
+
+/** Those of the machine, whatever lies on it. */
+export const generalCautions = (operation: Operation, draft: Draft): readonly string[] =>
+  operation.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft));
+
+export const isGeneral = ({ id }: Reminder): boolean => id.startsWith('general-') || GENERAL.has(id);
+
+function sharpest(alike: readonly Reminder[]): Reminder['facts'] {
+  const facts: { [name: string]: Reminder['facts'][string] } = {};
+  for (const [name, fact] of alike.flatMap(reminder => Object.entries(reminder.facts))) {
+    const known = facts[name];
+    if (known === undefined || (typeof fact === 'number' && typeof known === 'number' && fact < known)) facts[name] = fact;
+  }
+  return facts;
 }
 
 /** A caution with its drawing and without its pieces: for the safety sheet. */
@@ -29,11 +50,6 @@ export const cautionOnce = (reminder: Reminder, draft: Draft, figures: Map<strin
   pieces: '',
   figure: drawingOf(reminder, draft, figures),
 });
-
-/** Those that hold for the machine, whatever the piece. */
-export const generalCautions = (operation: Operation, draft: Draft): readonly string[] => [
-  ...new Set(operation.reminders.map(reminder => draftReminder(reminder, draft))),
-];
 
 export const draftReminder = (reminder: Reminder, draft: Pick<Draft, 'say'>): string =>
   draft.say(`reminder.${reminder.id}`, reminder.facts);
@@ -56,5 +72,6 @@ function drawingOf(reminder: Reminder, { say }: Draft, figures: Map<string, Figu
   return `reminder-${reminder.id}`;
 }
 
+const GENERAL: ReadonlySet<string> = new Set(['ears', 'dust', 'ventilation']);
 /** A caution that names half the job is not read. */
 const NAMED_MAX = 10;

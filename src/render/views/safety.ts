@@ -1,7 +1,7 @@
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
 import { grouped } from '../order.ts';
-import { type Caution, cautionOnce, draftReminder } from './reminders.ts';
+import { type Caution, cautionOnce, draftReminder, isGeneral } from './reminders.ts';
 
 /** safety.hbs: the cautions of each machine, and those that pieces of this job call for. */
 export type SafetyView = {
@@ -15,10 +15,12 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
   if (operations.length === 0) return undefined;
   const machines = [...grouped(operations, operation => operation.station)].map(([station, those]) => ({
     station: draft.say(`station.${station}`),
-    cautions: [...new Set(those.flatMap(each => each.reminders).map(reminder => draftReminder(reminder, draft)))],
+    cautions: [...new Set(those.flatMap(each => each.reminders.filter(isGeneral)).map(reminder => draftReminder(reminder, draft)))],
   }));
   const called = operations.flatMap(operation =>
-    operation.setups.flatMap(setup => setup.reminders.map(reminder => ({ reminder, operation: operation.id }))),
+    [...operation.reminders.filter(reminder => !isGeneral(reminder)), ...operation.setups.flatMap(setup => setup.reminders)].map(
+      reminder => ({ reminder, operation: operation.id }),
+    ),
   );
   return {
     data: {
