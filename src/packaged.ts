@@ -1,4 +1,5 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 
 /** What ships with the program, found from where this file lies: `src/` and `dist/` both stand beside the rest. */
 const beside = (path: string): URL => new URL(`../${path}`, import.meta.url);
@@ -6,4 +7,25 @@ const beside = (path: string): URL => new URL(`../${path}`, import.meta.url);
 export function programVersion(): string {
   const { version } = JSON.parse(readFileSync(beside('package.json'), 'utf8')) as { readonly version: string };
   return version;
+}
+
+/** The templates of the packet, and the words of one language, as they ship; a shop's own folder may replace them. */
+export function packagedTemplates(): readonly { readonly file: string; readonly text: string }[] {
+  return readdirSync(beside('templates'))
+    .filter(file => file.endsWith('.hbs'))
+    .sort()
+    .map(file => ({ file: `templates/${file}`, text: readFileSync(beside(`templates/${file}`), 'utf8') }));
+}
+
+export const packagedWords = (language: 'en' | 'es'): { readonly [key: string]: string } =>
+  JSON.parse(readFileSync(beside(`templates/words.${language}.json`), 'utf8')) as { readonly [key: string]: string };
+
+/** The two faces of the packet, from the package of an open type family. */
+export function packagedFonts(): { readonly regular: Uint8Array; readonly bold: Uint8Array } {
+  const face = (path: string): Uint8Array =>
+    readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/ibm-plex-sans/${path}`));
+  return {
+    regular: face('400Regular/IBMPlexSans_400Regular.ttf'),
+    bold: face('600SemiBold/IBMPlexSans_600SemiBold.ttf'),
+  };
 }

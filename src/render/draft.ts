@@ -8,6 +8,7 @@ import { printLength } from '../units/print-length.ts';
 import type { Pen } from './drawings/pen.ts';
 import type { Figure, Measure } from './figure.ts';
 import type { PacketWords } from './fill.ts';
+import { bodySize } from './flow/paper.ts';
 import type { Revision } from './packet.ts';
 import { type Quantities, quantities } from './quantities.ts';
 import { type Say, sayer } from './say.ts';
@@ -33,8 +34,8 @@ export type Draft = RenderInput & {
   readonly parts: ReadonlyMap<PartCode, Part>;
   readonly partsOf: (door: Door) => readonly Part[];
   readonly blanks: ReadonlyMap<string, Blank>;
-  /** Width of a page between its margins, in points, upright and lying. */
-  readonly paper: { readonly upright: number; readonly lying: number };
+  /** Width of a page between its margins, in points. */
+  readonly paperWidth: number;
 };
 
 /** The data of one template, and the drawings that it places by name. */
@@ -55,13 +56,6 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
     parts,
     partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),
     blanks: new Map(plan.blanks.map(blank => [blank.code, blank])),
-    paper: PAPER[job.paper],
+    paperWidth: bodySize(job.paper, 'portrait').width,
   };
 }
-
-/** Letter is 8.5 × 11 in (ANSI Y14.1), A4 210 × 297 mm (ISO 216); the margin of a section is 0.6 in all round. */
-const MARGINS = 2 * 0.6 * 72;
-const PAPER = {
-  letter: { upright: 612 - MARGINS, lying: 792 - MARGINS },
-  A4: { upright: 595.28 - MARGINS, lying: 841.89 - MARGINS },
-} as const;

@@ -83,7 +83,7 @@ function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] 
   };
   return [...grouped(framed, ({ joint }) => JSON.stringify(joint)).values()].map((alike, index) => {
     const styles = [...new Set(alike.map(each => each.style))].join(', ');
-    figures.set(`joint-${index}`, jointSection(alike[0].joint, words, draft.pen, draft.paper.upright / 2 - 10));
+    figures.set(`joint-${index}`, jointSection(alike[0].joint, words, draft.pen, draft.paperWidth / 2 - 10));
     return { title: draft.say('cards.section', { style: styles }), figure: `joint-${index}` };
   });
 }

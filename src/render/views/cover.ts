@@ -4,6 +4,7 @@ import { addAreas } from '../../units/area.ts';
 import { addMasses } from '../../units/mass.ts';
 import { printMoney } from '../../units/money.ts';
 import type { Draft, View } from '../draft.ts';
+import { inRows } from '../order.ts';
 
 /** cover.hbs: the job at a glance. */
 export type CoverView = {
@@ -21,8 +22,9 @@ export type CoverView = {
   readonly attention: readonly { readonly place: string; readonly what: string; readonly mend: string }[];
   readonly more: string;
   /** Two to a row. */
-  readonly defaults: readonly { readonly sheet: string; readonly name: string; readonly value: string }[];
+  readonly defaults: readonly (readonly DefaultView[])[];
 };
+export type DefaultView = { readonly sheet: string; readonly name: string; readonly value: string };
 
 /** `sections`: what the packet holds beside the cover, in order. */
 export const cover = (draft: Draft, sections: readonly string[]): View<CoverView> => ({
@@ -45,11 +47,7 @@ export const cover = (draft: Draft, sections: readonly string[]): View<CoverView
       draft.diagnostics.length > ATTENTION_MAX
         ? draft.say('and-more', { count: draft.diagnostics.length - ATTENTION_MAX })
         : '',
-    defaults: draft.job.defaults.map(each => ({
-      sheet: each.sheet,
-      name: each.name,
-      value: each.value.kind === 'length' ? draft.size(each.value.length) : each.value.text,
-    })),
+    defaults: inRows(defaults(draft), 2).map(row => [...row, ...(row.length < 2 ? [NOTHING] : [])]),
   },
 });
 
@@ -110,5 +108,13 @@ const attention = ({ diagnostics, job, size }: Draft): CoverView['attention'] =>
     ...say(diagnostic, job.language, size),
   }));
 
+const defaults = ({ job, size }: Draft): readonly DefaultView[] =>
+  job.defaults.map(({ sheet, name, value }) => ({
+    sheet,
+    name,
+    value: value.kind === 'length' ? size(value.length) : value.text,
+  }));
+
+const NOTHING: DefaultView = { sheet: '', name: '', value: '' };
 /** A cover is read; the whole list is in the manifest. */
 const ATTENTION_MAX = 40;

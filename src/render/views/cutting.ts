@@ -43,7 +43,7 @@ function cuttingPlan(plan: CutPlan, draft: Draft, figures: Map<string, Figure>):
   const { say, size, job } = draft;
   const bins = { bins: plan.bins.length, bound: plan.bound.bins };
   const grain = job.stock.find(stock => stock.name === plan.stock)?.grain ?? 'length';
-  const room = { width: draft.paper.upright, height: plan.kind === 'board' ? BOARD_HEIGHT : SHEET_HEIGHT };
+  const room = { width: draft.paperWidth, height: plan.kind === 'board' ? BOARD_HEIGHT : SHEET_HEIGHT };
   const label = (code: string) => {
     const blank = draft.blanks.get(code);
     return { code, size: blank === undefined ? '' : `${size(blank.length)} × ${size(blank.width)}` };

@@ -37,7 +37,7 @@ function daysSchedule(schedule: Schedule, draft: Draft, figures: Map<string, Fig
     task: (task: Task) => taskName(task, draft),
     day: (day: Pick<Day, 'day' | 'date'>) => dayName(day, draft),
   };
-  const charts = dayCharts(schedule, workday(draft.job.shop), words, draft.pen, draft.paper.upright, CHART_ROWS);
+  const charts = dayCharts(schedule, workday(draft.job.shop), words, draft.pen, draft.paperWidth, CHART_ROWS);
   const tasks = new Map(schedule.tasks.map(task => [task.id, task]));
   return {
     bookmark: `days-${schedule.people}`,

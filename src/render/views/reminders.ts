@@ -39,7 +39,8 @@ function sharpest(alike: readonly Reminder[]): Reminder['facts'] {
   const facts: { [name: string]: Reminder['facts'][string] } = {};
   for (const [name, fact] of alike.flatMap(reminder => Object.entries(reminder.facts))) {
     const known = facts[name];
-    if (known === undefined || (typeof fact === 'number' && typeof known === 'number' && fact < known)) facts[name] = fact;
+    if (known === undefined || (typeof fact === 'number' && typeof known === 'number' && fact < known))
+      facts[name] = fact;
   }
   return facts;
 }

@@ -26,6 +26,8 @@ export type RouteSheet = {
   /** Operations that the pieces come from and go on to. */
   readonly before: string;
   readonly after: string;
+  /** Whether there is anything to be careful of. */
+  readonly careful: boolean;
   readonly general: readonly string[];
   readonly cautions: readonly Caution[];
   /** What holds for every set-up: how pieces lie, and notes. */
@@ -73,6 +75,7 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
   const ways = new Set(setups.map(setup => facing(setup, draft)));
   const notes = setups.map(setup => setup.notes.map(note => say(`note.${note}`)));
   const everywhere = (notes[0] ?? []).filter(note => notes.every(each => each.includes(note)));
+  const careful = { general: generalCautions(operation, draft), cautions: cautions(operation, draft, figures) };
   const shared = { facing: ways.size === 1 ? ([...ways][0] ?? '') : '', notes: everywhere };
   return {
     bookmark: `operation-${operation.id}`,
@@ -82,8 +85,8 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     time: say('route.time', { setup: Math.ceil(operation.minutes.setup), pieces: Math.ceil(operation.minutes.pieces) }),
     wait: waitAfter(operation, draft),
     ...neighbours(operation, draft),
-    general: generalCautions(operation, draft),
-    cautions: cautions(operation, draft, figures),
+    ...careful,
+    careful: careful.general.length + careful.cautions.length > 0,
     ...shared,
     setups: setups.flatMap((setup, index) => routeSetups(setup, index, setups.length, shared, draft)),
   };
@@ -119,11 +122,11 @@ function routeSetups(
   draft: Draft,
 ): readonly RouteSetup[] {
   const { say, size } = draft;
-  const room = draft.paper.upright - SETUP_COLUMN;
+  const room = draft.paperWidth - SETUP_COLUMN;
   const columns = codeColumns([...setup.pieces.map(piece => piece.code), ...setup.testPieces], room, draft);
   const number = { number: index + 1, count };
   const first: RouteSetup = {
-    title: say('route.setup', number),
+    title: setupTitle(setup, number, draft),
     code: setup.code,
     barcode: setup.barcode,
     continued: false,
@@ -153,6 +156,13 @@ function routeSetups(
       : { ...CONTINUED, title: say('route.continued', number), code: setup.code, groups },
   );
 }
+
+/** Its number among the set-ups of the sheet, or what keeps its pieces together: a sheet, a batch, a room. */
+const setupTitle = (
+  { group }: Setup,
+  number: { readonly number: number; readonly count: number },
+  { say }: Draft,
+): string => (group === undefined ? say('route.setup', number) : say(`group.${group.kind}`, { name: group.name }));
 
 /** A block of rows is not split between pages, so a set-up of many pieces is many blocks. One at least. */
 function inBlocks(groups: readonly PieceGroup[]): readonly (readonly PieceGroup[])[] {

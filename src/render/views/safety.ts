@@ -15,12 +15,17 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
   if (operations.length === 0) return undefined;
   const machines = [...grouped(operations, operation => operation.station)].map(([station, those]) => ({
     station: draft.say(`station.${station}`),
-    cautions: [...new Set(those.flatMap(each => each.reminders.filter(isGeneral)).map(reminder => draftReminder(reminder, draft)))],
+    cautions: [
+      ...new Set(
+        those.flatMap(each => each.reminders.filter(isGeneral)).map(reminder => draftReminder(reminder, draft)),
+      ),
+    ],
   }));
   const called = operations.flatMap(operation =>
-    [...operation.reminders.filter(reminder => !isGeneral(reminder)), ...operation.setups.flatMap(setup => setup.reminders)].map(
-      reminder => ({ reminder, operation: operation.id }),
-    ),
+    [
+      ...operation.reminders.filter(reminder => !isGeneral(reminder)),
+      ...operation.setups.flatMap(setup => setup.reminders),
+    ].map(reminder => ({ reminder, operation: operation.id })),
   );
   return {
     data: {

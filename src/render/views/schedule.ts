@@ -34,7 +34,7 @@ export type ScheduleRow = {
 export function schedule(draft: Draft): View<ScheduleView> {
   const figures = new Map<string, Figure>();
   const rooms = [...inRooms(draft)].map(([name, doors], index) => {
-    const elevations = roomElevations(doors, draft.pen, draft.paper.upright).map((figure, row) => {
+    const elevations = roomElevations(doors, draft.pen, draft.paperWidth).map((figure, row) => {
       figures.set(`room-${index}-${row}`, figure);
       return `room-${index}-${row}`;
     });

@@ -51,7 +51,9 @@ export const pieceGroups = (pieces: readonly SetupPiece[], columns: number, draf
 
 function pieceLabel(piece: SetupPiece, { say, size }: Draft): string {
   const runs = piece.runs.map(run => say(`run.${run}`)).join(', ');
-  const figures = piece.figures.map(figure => `${say(`figure.${figure.of}`)} ${size(figure.length)}`).join(', ');
+  const figures = piece.figures
+    .map(({ of, length, count }) => `${count === undefined ? '' : `${count} × `}${say(`figure.${of}`)} ${size(length)}`)
+    .join(', ');
   return [say('route.size', { length: size(piece.length), width: size(piece.width) }), runs, figures]
     .filter(Boolean)
     .join(' · ');

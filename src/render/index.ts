@@ -1,0 +1,124 @@
+import { type Diagnosed, type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
+import { bind } from './bind.ts';
+import { type Draft, draft, type RenderInput } from './draft.ts';
+import type { Figure } from './figure.ts';
+import { type Fill, type PacketWords, prepare, type Template } from './fill.ts';
+import { flow } from './flow.ts';
+import { type Fonts, openFonts } from './fonts.ts';
+import { makeManifest } from './manifest.ts';
+import { readMarkup, type Section } from './markup.ts';
+import type { Packet } from './packet.ts';
+import type { Page } from './page.ts';
+import { partsCsv, partsXlsx } from './parts-list.ts';
+import { SHEET_NAMES, type SheetName, viewOf } from './sheets.ts';
+
+/** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
+export type RenderAssets = {
+  /** One for each sheet, and the partials that they share. */
+  readonly templates: readonly Template[];
+  /** Of the job's language. */
+  readonly words: PacketWords;
+  readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+};
+
+export type RenderOptions = {
+  /** Only these sheets; all of them where it is undefined. */
+  readonly only?: readonly SheetName[] | undefined;
+  /** Only the tags of these codes, where some are printed again. */
+  readonly tagsOf?: readonly string[] | undefined;
+};
+
+/**
+ * Turns the job, laid out, into its papers: the packet and the tags as PDF, the parts list, the manifest. The same input
+ * and assets give the same bytes. What a template has wrong is a diagnostic at its line; then the papers are incomplete
+ * and must not be used.
+ */
+export async function render(
+  input: RenderInput,
+  assets: RenderAssets,
+  options: RenderOptions = {},
+): Promise<Diagnosed<Packet>> {
+  const fonts = openFonts(assets.fonts.regular, assets.fonts.bold);
+  const drafted = draft(input, assets.words, fonts.measure);
+  const fill = prepare(assets.templates, assets.words);
+  const wanted = new Set<SheetName>(options.only ?? SHEET_NAMES);
+  const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
+  const press = { drafted, fill, fonts, codes };
+
+  // Single labels go into a printer of their own: no page of theirs is bound into the packet.
+  const single = input.job.shop.labels.page === 'single';
+  const packet = print(
+    SHEET_NAMES.filter(name => wanted.has(name) && !(single && name === 'tags')),
+    press,
+  );
+  const tags = print(['tags'], press);
+  const manifest = makeManifest(drafted);
+  const about = aboutOf(drafted);
+  const attachment = {
+    name: 'manifest.json',
+    mime: 'application/json',
+    description: drafted.say('parts.title'),
+    bytes: Buffer.from(JSON.stringify(manifest)),
+  };
+  return {
+    value: {
+      packetPdf: await bind(packet.value, fonts, { ...about, attachments: [attachment] }),
+      tagsPdf: await bind(tags.value, fonts, {
+        ...about,
+        title: `${about.title}: ${drafted.say('section.tags')}`,
+        attachments: [],
+      }),
+      partsXlsx: await partsXlsx(drafted),
+      partsCsv: partsCsv(drafted),
+      manifest,
+      pages: { packet: packet.value.length, tags: tags.value.length },
+    },
+    diagnostics: [...packet.diagnostics, ...tags.diagnostics],
+  };
+}
+
+type Press = {
+  readonly drafted: Draft;
+  readonly fill: Fill;
+  readonly fonts: Fonts;
+  readonly codes: ReadonlySet<string> | undefined;
+};
+
+/** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
+function print(names: readonly SheetName[], { drafted, fill, fonts, codes }: Press): Diagnosed<readonly Page[]> {
+  const diagnostics: Diagnostic[] = [];
+  const figures = new Map<string, Figure>();
+  const sections: Section[] = [];
+  const present = names.filter(
+    name => name !== 'cover' && viewOf(name, { drafted, codes, contents: [] }) !== undefined,
+  );
+  for (const name of names) {
+    const view = viewOf(name, { drafted, codes, contents: present });
+    if (view === undefined) continue;
+    const filled = fill(name, { ...view.data, job: heading(drafted) });
+    const read = filled.diagnostics.some(isError) ? undefined : readMarkup(filled.value);
+    diagnostics.push(...filled.diagnostics, ...(read?.diagnostics ?? []));
+    sections.push(...(read?.value ?? []));
+    for (const [figure, drawing] of view.figures) figures.set(figure, drawing);
+  }
+  const flowed = flow(sections, figures, { paper: drafted.job.paper, fonts });
+  return { value: flowed.value, diagnostics: [...diagnostics, ...flowed.diagnostics] };
+}
+
+/** What stands at the head of every page. */
+const heading = ({ job, revision, program }: Draft) => ({
+  number: job.number,
+  name: job.name,
+  customer: job.customer,
+  revision: revision.letter,
+  program,
+});
+
+const aboutOf = ({ job, revision, program, say }: Draft) => ({
+  title: `${job.number} ${job.name}`.trim(),
+  subject: say('head.revision', { letter: revision.letter }),
+  author: '',
+  program: `stilebook ${program}`,
+  language: job.language,
+  date: job.dueDate,
+});

@@ -1,0 +1,165 @@
+import type { Door, Part } from '../calculate/door-set.ts';
+import { barcodesOf } from '../codes/barcode.ts';
+import { inOrder, printPlace } from '../diagnostics/print.ts';
+import { say as sayProblem } from '../diagnostics/words.ts';
+import type { Blank, CutPlan, Operation, Reminder, Setup } from '../layout/shop-plan.ts';
+import { inMinutes } from '../units/duration.ts';
+import { type Length, longest, plus } from '../units/length.ts';
+import type { Draft } from './draft.ts';
+import { grouped } from './order.ts';
+import { MANIFEST_SCHEMA_VERSION, type Manifest } from './packet.ts';
+import { draftReminder } from './views/reminders.ts';
+import { facing } from './views/setups.ts';
+
+/** The packet as data: what the stations read. Its form is `manifestSchema`. */
+export function makeManifest(draft: Draft): Manifest {
+  const { job, plan, doorSet, revision } = draft;
+  const blanks = grouped(
+    plan.blanks.filter(blank => blank.part !== undefined && (blank.purpose === 'part' || blank.purpose === 'strip')),
+    blank => blank.part ?? '',
+  );
+  const cutFrom = new Map(
+    plan.cutPlans.flatMap(({ bins }) => bins.flatMap(bin => bin.pieces.map(piece => [piece.blank, bin.code] as const))),
+  );
+  return {
+    schemaVersion: MANIFEST_SCHEMA_VERSION,
+    program: draft.program,
+    job: {
+      number: job.number,
+      name: job.name,
+      customer: job.customer,
+      revision: revision.letter,
+      units: job.units,
+      language: job.language,
+      dueDate: job.dueDate ?? null,
+      inputHash: revision.inputHash,
+    },
+    doors: doorSet.doors.map(door => doorOf(door, draft)),
+    parts: doorSet.parts.map(part => partOf(part, blanks.get(part.code), cutFrom, draft)),
+    operations: plan.operations.map(operation => operationOf(operation, draft)),
+    cutPlans: plan.cutPlans.map(cutPlan => cutPlanOf(cutPlan, draft)),
+    batches: plan.batches.map(({ number, doors }) => ({ number, doors: [...doors] })),
+    shopping: plan.shopping.lines.map(({ kind, item, unit, needed, buy }) => ({ kind, item, unit, needed, buy })),
+    diagnostics: inOrder(draft.diagnostics).map(diagnostic => ({
+      severity: diagnostic.severity,
+      code: diagnostic.code,
+      at: printPlace(diagnostic.at),
+      ...sayProblem(diagnostic, job.language, draft.size),
+    })),
+  };
+}
+
+const told = (length: Length, { size }: Draft) => ({ nm: length as number, text: size(length) });
+
+const doorOf = (door: Door, draft: Draft): Manifest['doors'][number] => ({
+  code: door.code,
+  barcode: door.barcode,
+  cabinet: door.cabinet,
+  label: door.label,
+  room: door.room,
+  copy: door.copy,
+  leaf: door.leaf,
+  front: door.front,
+  hand: door.hingeSide ?? null,
+  mounting: door.mounting,
+  style: door.style,
+  width: told(door.width.value, draft),
+  height: told(door.height.value, draft),
+  thickness: told(door.thickness, draft),
+  massKg: Math.round(door.mass * 1000) / 1000,
+  hinges: door.hinges.map(hinge => ({ fromTop: told(hinge.fromTop, draft), fromEdge: told(hinge.fromEdge, draft) })),
+  gaps: {
+    left: told(door.gaps.left, draft),
+    right: told(door.gaps.right, draft),
+    top: told(door.gaps.top, draft),
+    bottom: told(door.gaps.bottom, draft),
+    between: door.gaps.between === undefined ? null : told(door.gaps.between, draft),
+  },
+  route: [...(draft.plan.routes[door.code] ?? [])],
+});
+
+const partOf = (
+  part: Part,
+  blanks: readonly Blank[] | undefined,
+  cutFrom: ReadonlyMap<string, string>,
+  draft: Draft,
+): Manifest['parts'][number] => ({
+  code: part.code,
+  barcode: part.barcode,
+  door: part.door,
+  role: part.role,
+  name: draft.say(`role.${part.role}`),
+  stock: part.stock ?? null,
+  length: told(part.length.value, draft),
+  width: told(part.width.value, draft),
+  thickness: told(part.thickness, draft),
+  route: [...(draft.plan.routes[part.code] ?? [])],
+  cutFrom: blanks?.map(blank => cutFrom.get(blank.code)).find(bin => bin !== undefined) ?? null,
+  rough: roughOf(blanks, draft),
+});
+
+/** What is glued up from strips needs all of them, side by side. */
+function roughOf(blanks: readonly Blank[] | undefined, draft: Draft): Manifest['parts'][number]['rough'] {
+  const [first, ...others] = blanks ?? [];
+  if (first === undefined) return null;
+  return {
+    length: told(longest(first.length, ...others.map(blank => blank.length)), draft),
+    width: told(plus(first.width, ...others.map(blank => blank.width)), draft),
+  };
+}
+
+const operationOf = (operation: Operation, draft: Draft): Manifest['operations'][number] => ({
+  id: operation.id,
+  name: draft.say(`operation.${operation.id}`),
+  station: operation.station,
+  stationName: draft.say(`station.${operation.station}`),
+  minutes: operation.minutes,
+  waitMinutes: operation.wait === undefined ? 0 : inMinutes(operation.wait),
+  reminders: operation.reminders.map(reminder => reminderOf(reminder, draft)),
+  setups: operation.setups.map(setup => setupOf(setup, draft)),
+});
+
+const setupOf = (setup: Setup, draft: Draft): Manifest['operations'][number]['setups'][number] => ({
+  code: setup.code,
+  barcode: setup.barcode,
+  facing: facing(setup, draft),
+  settings: setup.settings.map(setting => ({
+    of: setting.of,
+    name: draft.say(`setting.${setting.of}`),
+    value: told(setting.value, draft),
+    sets: setting.sets,
+  })),
+  pieces: piecesOf(setup, draft),
+  reminders: setup.reminders.map(reminder => reminderOf(reminder, draft)),
+});
+
+/** Tags are on parts and doors: a blank counts as what it becomes, and test pieces have no tag. */
+const piecesOf = (setup: Setup, { blanks }: Draft): readonly string[] => [
+  ...new Set(
+    setup.pieces.flatMap(piece => (piece.kind === 'blank' ? (blanks.get(piece.code)?.part ?? []) : [piece.code])),
+  ),
+];
+
+const reminderOf = (reminder: Reminder, draft: Draft) => ({
+  id: reminder.id,
+  text: draftReminder(reminder, draft),
+  pieces: [...reminder.pieces],
+});
+
+function cutPlanOf(plan: CutPlan, draft: Draft): Manifest['cutPlans'][number] {
+  const barcode = barcodesOf(draft.job.number);
+  return {
+    stock: plan.stock,
+    kind: plan.kind,
+    bins: plan.bins.length,
+    bound: plan.bound.bins,
+    offcuts: plan.bins.flatMap(bin =>
+      bin.offcuts.map(({ code, length, width }) => ({
+        code,
+        barcode: barcode(code),
+        length: told(length, draft),
+        width: told(width, draft),
+      })),
+    ),
+  };
+}

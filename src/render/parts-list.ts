@@ -1,0 +1,88 @@
+import type { Part } from '../calculate/door-set.ts';
+import type { Draft } from './draft.ts';
+import { withoutDates } from './zip-dates.ts';
+
+/** The parts as a table: a row for each piece, in the order of the doors. Lengths as they are printed and in millimetres. */
+const partRows = (draft: Draft): readonly (readonly (string | number)[])[] => {
+  const cutFrom = cutFromOf(draft);
+  return draft.doorSet.parts.map(part => {
+    const door = draft.doors.get(part.door);
+    return [
+      part.code,
+      part.barcode,
+      part.door,
+      door?.cabinet ?? '',
+      door?.room ?? '',
+      draft.say(`role.${part.role}`),
+      part.stock ?? '',
+      draft.size(part.length.value),
+      draft.size(part.width.value),
+      draft.size(part.thickness),
+      millimetres(part.length.value),
+      millimetres(part.width.value),
+      millimetres(part.thickness),
+      cutFrom.get(part.code) ?? '',
+    ];
+  });
+};
+
+const heads = ({ say }: Draft): readonly string[] => HEADS.map(head => say(`parts.${head}`));
+
+/** As a text file that spreadsheets open: nothing in it runs as a formula, whatever a cabinet is called. */
+export const partsCsv = (draft: Draft): string =>
+  `\ufeff${[heads(draft), ...partRows(draft)].map(row => row.map(csvCell).join(',')).join('\r\n')}\r\n`;
+
+/** As a workbook. Words are written as words, so that no cell is a formula; the same parts give the same bytes. */
+export async function partsXlsx(draft: Draft): Promise<Uint8Array> {
+  // Loaded here, where it is used: it takes longer than a small packet.
+  const { default: excel } = await import('exceljs');
+  const book = new excel.Workbook();
+  book.created = book.modified = new Date(Date.UTC(2000, 0, 1));
+  const sheet = book.addWorksheet(sheetName(draft.say('parts.title')), { views: [{ state: 'frozen', ySplit: 1 }] });
+  sheet.columns = HEADS.map((head, index) => ({ header: heads(draft)[index] ?? head, width: WIDTHS[index] ?? 12 }));
+  sheet.getRow(1).font = { bold: true };
+  sheet.addRows(partRows(draft).map(row => [...row]));
+  return withoutDates(new Uint8Array(await book.xlsx.writeBuffer()));
+}
+
+/** Which board or sheet each part comes from. */
+function cutFromOf({ plan, blanks }: Draft): ReadonlyMap<Part['code'], string> {
+  const from = new Map<Part['code'], string>();
+  for (const bin of plan.cutPlans.flatMap(cutPlan => cutPlan.bins)) {
+    for (const { blank } of bin.pieces) {
+      const part = blanks.get(blank)?.part;
+      if (part !== undefined && !from.has(part)) from.set(part, bin.code);
+    }
+  }
+  return from;
+}
+
+const millimetres = (length: number): number => Math.round(length / 1000) / 1000;
+
+/** A leading sign would make a spreadsheet take the words for a formula: an apostrophe says that they are words. */
+function csvCell(value: string | number): string {
+  if (typeof value === 'number') return `${value}`;
+  const safe = /^[\s]*[=+\-@\u2212]|^[\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** A workbook's sheets have names of at most 31 characters without some signs. */
+const sheetName = (name: string): string => name.replace(/[*?:\\/[\]]/g, ' ').slice(0, 31);
+
+const HEADS = [
+  'code',
+  'barcode',
+  'door',
+  'cabinet',
+  'room',
+  'role',
+  'stock',
+  'length',
+  'width',
+  'thickness',
+  'length-mm',
+  'width-mm',
+  'thickness-mm',
+  'cut-from',
+] as const;
+const WIDTHS: readonly number[] = [18, 14, 14, 12, 14, 14, 20, 11, 11, 11, 11, 11, 11, 12];
