@@ -4,7 +4,7 @@ import { addAreas } from '../../units/area.ts';
 import { addMasses } from '../../units/mass.ts';
 import { printMoney } from '../../units/money.ts';
 import type { Draft, View } from '../draft.ts';
-import { inRows } from '../order.ts';
+import { grouped } from '../order.ts';
 
 /** cover.hbs: the job at a glance. */
 export type CoverView = {
@@ -21,10 +21,12 @@ export type CoverView = {
   /** Warnings and notes of the workbook and of every stage. */
   readonly attention: readonly { readonly place: string; readonly what: string; readonly mend: string }[];
   readonly more: string;
-  /** Two to a row. */
-  readonly defaults: readonly (readonly DefaultView[])[];
+  /** Every default that was taken, under the sheet that could set it. */
+  readonly defaults: readonly {
+    readonly sheet: string;
+    readonly settings: readonly { readonly name: string; readonly value: string }[];
+  }[];
 };
-export type DefaultView = { readonly sheet: string; readonly name: string; readonly value: string };
 
 /** `sections`: what the packet holds beside the cover, in order. */
 export const cover = (draft: Draft, sections: readonly string[]): View<CoverView> => ({
@@ -47,7 +49,7 @@ export const cover = (draft: Draft, sections: readonly string[]): View<CoverView
       draft.diagnostics.length > ATTENTION_MAX
         ? draft.say('and-more', { count: draft.diagnostics.length - ATTENTION_MAX })
         : '',
-    defaults: inRows(defaults(draft), 2).map(row => [...row, ...(row.length < 2 ? [NOTHING] : [])]),
+    defaults: defaults(draft),
   },
 });
 
@@ -108,13 +110,14 @@ const attention = ({ diagnostics, job, size }: Draft): CoverView['attention'] =>
     ...say(diagnostic, job.language, size),
   }));
 
-const defaults = ({ job, size }: Draft): readonly DefaultView[] =>
-  job.defaults.map(({ sheet, name, value }) => ({
+const defaults = ({ job, size }: Draft): CoverView['defaults'] =>
+  [...grouped(job.defaults, each => each.sheet)].map(([sheet, settings]) => ({
     sheet,
-    name,
-    value: value.kind === 'length' ? size(value.length) : value.text,
+    settings: settings.map(({ name, value }) => ({
+      name,
+      value: value.kind === 'length' ? size(value.length) : value.text,
+    })),
   }));
 
-const NOTHING: DefaultView = { sheet: '', name: '', value: '' };
 /** A cover is read; the whole list is in the manifest. */
 const ATTENTION_MAX = 40;

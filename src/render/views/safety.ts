@@ -1,12 +1,15 @@
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
-import { grouped } from '../order.ts';
+import { grouped, inRows } from '../order.ts';
 import { type Caution, cautionOnce, draftReminder, isGeneral } from './reminders.ts';
 
 /** safety.hbs: the cautions of each machine, and those that pieces of this job call for. */
 export type SafetyView = {
   readonly machines: readonly { readonly station: string; readonly cautions: readonly string[] }[];
-  readonly called: readonly (Caution & { readonly where: string })[];
+  /** What is said of more than one machine. */
+  readonly everywhere: readonly string[];
+  /** Two to a row. */
+  readonly called: readonly (readonly (Caution & { readonly where: string })[])[];
 };
 
 export function safety(draft: Draft): View<SafetyView> | undefined {
@@ -17,10 +20,11 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
     station: draft.say(`station.${station}`),
     cautions: [
       ...new Set(
-        those.flatMap(each => each.reminders.filter(isGeneral)).map(reminder => draftReminder(reminder, draft)),
+        those.flatMap(each => each.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft))),
       ),
     ],
   }));
+  const everywhere = said(machines.flatMap(machine => machine.cautions));
   const called = operations.flatMap(operation =>
     [
       ...operation.reminders.filter(reminder => !isGeneral(reminder)),
@@ -29,14 +33,25 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
   );
   return {
     data: {
-      machines: machines.filter(machine => machine.cautions.length > 0),
-      called: [...grouped(called, ({ reminder }) => reminder.id).values()].map(alike => ({
-        ...cautionOnce(alike[0].reminder, draft, figures),
-        where: draft.say('safety.where', {
-          operations: [...new Set(alike.map(each => draft.say(`operation.${each.operation}`)))].join(', '),
-        }),
-      })),
+      machines: machines
+        .map(({ station, cautions }) => ({ station, cautions: cautions.filter(each => !everywhere.includes(each)) }))
+        .filter(machine => machine.cautions.length > 0),
+      everywhere,
+      called: inRows(
+        [...grouped(called, ({ reminder }) => reminder.id).values()].map(alike => ({
+          ...cautionOnce(alike[0].reminder, draft, figures),
+          where: draft.say('safety.where', {
+            operations: [...new Set(alike.map(each => draft.say(`operation.${each.operation}`)))].join(', '),
+          }),
+        })),
+        2,
+      ),
     },
     figures,
   };
 }
+
+/** Those that come up more than once. */
+const said = (all: readonly string[]): readonly string[] => [
+  ...new Set(all.filter((each, index) => all.indexOf(each) !== index)),
+];

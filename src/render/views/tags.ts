@@ -131,7 +131,7 @@ function moduleFor(labels: LabelSheet): string {
 }
 
 /** What is left under three lines of words, but no more than a scanner needs. */
-const barHeight = (labels: LabelSheet): number => Math.max(5_000_000, Math.min(12_000_000, labels.height - 17_500_000));
+const barHeight = (labels: LabelSheet): number => Math.max(5_000_000, Math.min(12_000_000, labels.height - 18_000_000));
 
 /** 11 characters of Code 128 take 156 modules, and 10 of quiet zone on each side (ISO/IEC 15417). */
 const MODULES = 176;
