@@ -1,6 +1,6 @@
 import { create, type Font } from 'fontkit';
 import type { Measure } from './figure.ts';
-import { BAR, isNumberToCome, LOWERED, RAISED, SPACE_BEFORE, typeset } from './typeset.ts';
+import { BAR, isFraction, isNumberToCome, LOWERED, RAISED, SPACE_BEFORE, typeset } from './typeset.ts';
 
 /** A face of the packet's type family. Codes are the code units of typeset text. */
 export type Face = {
@@ -61,10 +61,17 @@ function widthIn(font: Font, glyph: Face['glyph'], code: number): number {
   if (isHighHalf(code)) return 0;
   // Room for four digits.
   if (isNumberToCome(code)) return (4000 * font.getGlyph(glyph(0x30)).advanceWidth) / font.unitsPerEm;
-  // The blank between a whole number and its fraction is half as wide as others.
-  const scale = code === SPACE_BEFORE ? 500 : 1000;
+  // The blank between a whole number and its fraction is narrower than others.
+  const scale = code === SPACE_BEFORE ? 620 : isFraction(code) ? 1000 * FRACTION_SIZE : 1000;
   return (scale * font.getGlyph(glyph(code)).advanceWidth) / font.unitsPerEm;
 }
+
+/**
+ * The family's fractions are as tall as a capital, and sixteenths too small at arm's length. Set larger, and a little
+ * lower, they still keep within the line.
+ */
+export const FRACTION_SIZE = 1.3;
+export const FRACTION_DROP = 0.09;
 
 /** The glyphs that the family's fractions are made of: all from one set, so that sixteenths look like halves. */
 function fractionGlyphs(font: Font): ReadonlyMap<number, number> {

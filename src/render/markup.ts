@@ -36,8 +36,9 @@ export function readMarkup(filled: Filled): Diagnosed<readonly Section[]> {
     diagnostics.push(problem('template-unreadable', filled.origin(at), { reason }));
 
   parser.on('error', error => complain(parser.position, plainReason(error.message)));
-  parser.on('opentagstart', () => {
-    start = parser.position;
+  parser.on('opentagstart', ({ name }) => {
+    // The parser has read `<`, the name, and one character more.
+    start = parser.position - name.length - 2;
   });
   parser.on('opentag', tag => {
     const parent = stack.at(-1) ?? root;

@@ -46,6 +46,8 @@ function attempt<T>(work: () => T): T | undefined {
 }
 
 function code128(text: string): Symbology {
+  // Other characters would come out of a scanner as somebody else's.
+  if (!/^[ -~]+$/.test(text)) throw new Error('Code 128 holds ASCII');
   const [{ sbs }] = bwip.raw('code128', text) as unknown as [{ sbs: readonly number[] }];
   const dark: Dark[] = [];
   let across = 0;

@@ -10,8 +10,20 @@ export function typeset(text: string): string {
     .replace(/[\uE000-\uF8FF]/g, '\uFFFD')
     .replace(/[\t\n\v\f\r\u1680\u2000-\u2006\u2008-\u200a\u2028\u2029\u205f\u3000]/g, ' ')
     .replace(/\p{Cf}/gu, '')
+    .replace(/(?:(\d) ?)?([½¼¾⅛⅜⅝⅞])/g, (_, whole = '', sign) => `${whole}${whole && ' '}${SIGNS[sign]}`)
     .replace(FRACTION, setFraction);
 }
+
+/** Fractions that people type as one sign are set like those that they type as three. */
+const SIGNS: { readonly [sign: string]: string } = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
 
 /** What a code unit of typeset text means to a reader. */
 export function meaningOf(code: number): string {
@@ -27,6 +39,8 @@ export const SPACE_BEFORE = 0xe000;
 export const RAISED = 0xe010;
 export const BAR = 0xe01a;
 export const LOWERED = 0xe020;
+
+export const isFraction = (code: number): boolean => code >= RAISED && code < LOWERED + 10;
 
 /** A fraction of an inch, alone or after its whole number: not a date, and not a part of a code or of a decimal. */
 const FRACTION = /(?:(?<=\d) |(?<![\w/.,]))(\d{1,2})\/(2|4|8|16|32|64)(?![\w/]|\.\d)/g;

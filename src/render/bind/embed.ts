@@ -1,6 +1,7 @@
 import { type PDFContext, type PDFRef, PDFString } from 'pdf-lib';
 import { hex } from '../draw/pen.ts';
-import type { Face } from '../fonts.ts';
+import { type Face, FRACTION_SIZE } from '../fonts.ts';
+import { isFraction } from '../typeset.ts';
 import { packed } from './packed.ts';
 import type { UsedCodes } from './used-codes.ts';
 
@@ -74,12 +75,13 @@ const STEM = 90;
 
 /** Widths of runs of neighbouring codes, as `first [width …]`. */
 function widths(face: Face, used: UsedCodes): (number | number[])[] {
+  const widthOf = (code: number) => Math.round(face.advance(code) / (isFraction(code) ? FRACTION_SIZE : 1));
   const runs: (number | number[])[] = [];
   let last = -2;
   for (const code of used.keys()) {
     const run = runs.at(-1);
-    if (code === last + 1 && Array.isArray(run)) run.push(face.advance(code));
-    else runs.push(code, [face.advance(code)]);
+    if (code === last + 1 && Array.isArray(run)) run.push(widthOf(code));
+    else runs.push(code, [widthOf(code)]);
     last = code;
   }
   return runs;

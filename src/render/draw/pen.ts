@@ -1,4 +1,4 @@
-import { isHighHalf } from '../fonts.ts';
+import { FRACTION_DROP, FRACTION_SIZE, isHighHalf } from '../fonts.ts';
 
 export type Point = readonly [x: number, y: number];
 
@@ -65,11 +65,18 @@ export function openPen(pageHeight: number) {
     /** Typeset text on its base line, turned to read from below where `turn` is 90. */
     text: (x: number, y: number, set: string, face: keyof typeof FACE_NAMES, size: number, turn: 0 | 90 = 0) => {
       grey(0);
-      const font = `/${FACE_NAMES[face]} ${num(size)} Tf `;
       if (!isText) lines.push('BT');
       isText = true;
-      lines.push(`${font === state.font ? '' : font}${TURNS[turn]} ${at(x, y)} Tm <${codesOf(set)}> Tj`);
-      state = { ...state, font };
+      const parts = set.split(FRACTIONS).map((part, index) => {
+        if (part === '') return '';
+        const isFraction = index % 2 === 1;
+        const font = `/${FACE_NAMES[face]} ${num(isFraction ? size * FRACTION_SIZE : size)} Tf`;
+        const before = font === state.font ? '' : `${font} `;
+        state = { ...state, font };
+        const shown = `${before}<${codesOf(part)}> Tj`;
+        return isFraction ? ` ${num(-size * FRACTION_DROP)} Ts ${shown} 0 Ts ` : shown;
+      });
+      lines.push(`${TURNS[turn]} ${at(x, y)} Tm ${parts.join('')}`);
     },
     /** A path in units of its own, counted from the top left: filled, each unit so wide and so tall. */
     stencil: (x: number, y: number, wide: number, tall: number, path: string) => {
@@ -82,6 +89,8 @@ export function openPen(pageHeight: number) {
     },
   };
 }
+
+const FRACTIONS = /([\uE010-\uE029]+)/;
 
 const SOLID = '[] 0 d';
 const TURNS = { 0: '1 0 0 1', 90: '0 1 -1 0' } as const;

@@ -26,7 +26,11 @@ export function sectionSheets(
   const region = regionBetween(size, margin, heightOf(header), heightOf(footer));
   if (region.height < size.height / 3) context.complain(section, 'its header and footer leave no room for the rest');
 
-  const blank = () => blankSheet(size.width, size.height);
+  const blank = (): Sheet => {
+    const sheet = blankSheet(size.width, size.height);
+    putAll(header, margin, margin, sheet);
+    return sheet;
+  };
   const body = elements.filter(({ name }) => name !== 'header' && name !== 'footer');
   const labels = ofName('labels');
   const sheets =
@@ -35,10 +39,7 @@ export function sectionSheets(
       : labelSheets(labels, blank, context);
   const { title = '', bookmark = '', level = '1' } = attributes;
   sheets[0]?.targets.unshift({ bookmark, title, level: Number(level), y: 0 });
-  for (const sheet of sheets) {
-    putAll(header, margin, margin, sheet);
-    putAll(footer, margin, size.height - margin - heightOf(footer), sheet);
-  }
+  for (const sheet of sheets) putAll(footer, margin, size.height - margin - heightOf(footer), sheet);
   return sheets;
 }
 
