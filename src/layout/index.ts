@@ -5,6 +5,7 @@ import { planBlanks } from './blanks.ts';
 import { planBuying } from './buying/index.ts';
 import { checkPlan } from './checks.ts';
 import { planCutting } from './cutting/index.ts';
+import { planDays } from './days/index.ts';
 import { planFinish } from './finishing/index.ts';
 import { planBatches } from './glue-up.ts';
 import { planOperations } from './operations/index.ts';
@@ -23,6 +24,7 @@ export function layOut(job: Job, doorSet: DoorSet, solver: Solver): Diagnosed<Sh
   const operations = planOperations(work, { blanks, batches, cutPlans: cutPlans.value, finish: finish.value });
   const labour = operations.reduce((sum, { minutes }) => sum + minutes.setup + minutes.pieces, 0);
   const shopping = planBuying(job, doorSet, cutPlans.value, finish.value, labour);
+  const days = planDays(job, doorSet, operations, batches, finish.value);
   return {
     value: {
       operations,
@@ -32,13 +34,14 @@ export function layOut(job: Job, doorSet: DoorSet, solver: Solver): Diagnosed<Sh
       shopping: shopping.value,
       batches,
       finish: finish.value,
-      days: { schedules: [] },
+      days: days.value,
     },
     diagnostics: [
       ...cutPlans.diagnostics,
       ...checkPlan(work, operations),
       ...finish.diagnostics,
       ...shopping.diagnostics,
+      ...days.diagnostics,
     ],
   };
 }

@@ -25,6 +25,15 @@ export type LayoutProblems = {
   'pot-too-small': { readonly step: string; readonly door: string; readonly litres: number; readonly pot: number };
   'rack-too-small': { readonly step: string; readonly wet: number; readonly slots: number };
   'prices-missing': { readonly items: readonly string[] };
+  'no-working-time': Record<never, never>;
+  /** `days`: working days after the due date. `by`: what the work cannot be done faster for. */
+  'due-date-missed': {
+    readonly due: string;
+    readonly done: string;
+    readonly days: number;
+    readonly people: number;
+    readonly by: 'critical-path' | 'people' | 'clamps' | 'spray' | 'rack';
+  };
   'hardware-not-listed': { readonly use: 'hinge' | 'pull'; readonly count: number };
   'piece-fits-no-stock': {
     readonly code: string;
@@ -49,6 +58,8 @@ export const layoutSeverity: { readonly [C in keyof LayoutProblems]: Severity } 
   'pot-too-small': 'warning',
   'rack-too-small': 'note',
   'prices-missing': 'note',
+  'no-working-time': 'error',
+  'due-date-missed': 'warning',
   'hardware-not-listed': 'note',
   'piece-fits-no-stock': 'error',
   'stock-runs-out': 'error',

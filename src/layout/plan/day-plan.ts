@@ -10,6 +10,8 @@ export type DayPlan = {
 export type Schedule = {
   readonly people: number;
   readonly startDate: string | undefined;
+  /** When the last task is done and its wait is over. */
+  readonly ends: Moment;
   /** Whether it is as short as its bound: no schedule at all is shorter. */
   readonly proven: boolean;
   /** Working seconds from the start of the job to its end, and what no schedule can be shorter than. */

@@ -44,6 +44,14 @@ export const layout: Words<LayoutProblems> = {
     what: `The total lacks the price of ${items.join(', ')}.`,
     mend: 'Write the missing prices in Stock, Hardware, Finish and Shop.',
   }),
+  'no-working-time': () => ({
+    what: 'Nobody works on any day.',
+    mend: 'Give working days and hours a day in Shop.',
+  }),
+  'due-date-missed': ({ due, done, days, people, by }) => ({
+    what: `${people === 1 ? 'One person is' : `${people} people are`} done on ${done}, ${days} working ${days === 1 ? 'day' : 'days'} after ${due}. ${BOTTLENECKS[by]}.`,
+    mend: 'Start earlier, agree on a later date, or give the job more of what holds it up.',
+  }),
   'hardware-not-listed': ({ use, count }) => ({
     what: `The job needs ${count} ${use}${count === 1 ? '' : 's'} and Hardware lists none.`,
     mend: `Add a row to Hardware with the use ${use}.`,
@@ -59,3 +67,11 @@ export const layout: Words<LayoutProblems> = {
 };
 
 const others = (pieces: number): string => (pieces === 1 ? '' : ` (and ${pieces - 1} more)`);
+
+const BOTTLENECKS: { readonly [By in LayoutProblems['due-date-missed']['by']]: string } = {
+  'critical-path': 'The longest chain of work and waits holds it up',
+  people: 'The hours of the people hold it up',
+  clamps: 'The number of clamps holds it up',
+  spray: 'The places to spray hold it up',
+  rack: 'The drying rack holds it up',
+};

@@ -44,6 +44,14 @@ export const layout: Words<LayoutProblems> = {
     what: `En el total falta el precio de ${items.join(', ')}.`,
     mend: 'Escriba los precios que faltan en Stock, Hardware, Finish y Shop.',
   }),
+  'no-working-time': () => ({
+    what: 'Nadie trabaja ningún día.',
+    mend: 'Ponga en Shop los días de trabajo y las horas por día.',
+  }),
+  'due-date-missed': ({ due, done, days, people, by }) => ({
+    what: `${people === 1 ? 'Una persona termina' : `${people} personas terminan`} el ${done}, ${days} ${days === 1 ? 'día' : 'días'} de trabajo después del ${due}. ${BOTTLENECKS[by]}.`,
+    mend: 'Empiece antes, acuerde otra fecha, o dé al trabajo más de lo que lo frena.',
+  }),
   'hardware-not-listed': ({ use, count }) => ({
     what: `El trabajo necesita ${count} ${use === 'hinge' ? 'bisagras' : 'tiradores'} y Hardware no los nombra.`,
     mend: `Agregue en Hardware una fila con el uso ${use}.`,
@@ -59,3 +67,11 @@ export const layout: Words<LayoutProblems> = {
 };
 
 const others = (pieces: number): string => (pieces === 1 ? '' : ` (y ${pieces - 1} más)`);
+
+const BOTTLENECKS: { readonly [By in LayoutProblems['due-date-missed']['by']]: string } = {
+  'critical-path': 'Lo frena la cadena más larga de trabajos y esperas',
+  people: 'Lo frenan las horas de las personas',
+  clamps: 'Lo frena el número de prensas',
+  spray: 'Lo frenan los lugares para pistolear',
+  rack: 'Lo frena el secadero',
+};
