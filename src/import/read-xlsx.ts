@@ -1,15 +1,89 @@
+import { createRequire } from 'node:module';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
 import { type Diagnosed, problem } from '../diagnostics/diagnostic.ts';
-import { sheetsOf } from './read-xlsx-cells.ts';
+import type { Problems } from '../diagnostics/problems.ts';
+import type { Request } from './read-xlsx-worker.ts';
 import type { Workbook } from './workbook.ts';
+import { sniff } from './xlsx/sniff.ts';
 
-/** Reads the bytes of an .xlsx file into plain cells; undefined, with a diagnosis, where they are no such file. */
+/** Without pictures, a workbook of thousands of openings has less than one. */
+const BYTES_MAX = 25_000_000;
+/** The largest workbook within the limits takes about a third of this. */
+const SECONDS_MAX = 8;
+const HEAP_MEGABYTES_MAX = 320;
+
+/**
+ * Reads the bytes of an .xlsx file into plain cells; undefined, with a diagnosis, where they are no such file, or one
+ * that is damaged, locked, or larger than a job can be. Time and memory are bounded whatever the bytes are.
+ */
 export async function readXlsx(bytes: Uint8Array, file: string): Promise<Diagnosed<Workbook | undefined>> {
-  try {
-    return { value: { file, sheets: await sheetsOf(bytes) }, diagnostics: [] };
-  } catch {
-    return {
-      value: undefined,
-      diagnostics: [problem('file-damaged', { kind: 'file', file }, { part: 'xl/workbook.xml' })],
-    };
+  if (bytes.length > BYTES_MAX) {
+    return refuse(file, 'file-too-large', { size: megabytes(bytes.length), limit: megabytes(BYTES_MAX) });
   }
+  const unfit = sniff(bytes);
+  if (unfit !== undefined) return { value: undefined, diagnostics: [unfit.diagnose(file)] };
+  return readApart({ bytes, file });
+}
+
+const refuse = <C extends keyof Problems>(file: string, code: C, facts: Problems[C]): Diagnosed<undefined> => ({
+  value: undefined,
+  diagnostics: [problem(code, { kind: 'file', file }, facts)],
+});
+
+const megabytes = (bytes: number): string => `${Math.ceil(bytes / 1_000_000)} MB`;
+
+/** Threads that wait for the next workbook: starting one takes longer than most reading. */
+const idle: Worker[] = [];
+
+async function readApart(request: Request): Promise<Diagnosed<Workbook | undefined>> {
+  const worker = idle.pop() ?? startWorker();
+  const answer = await answerOf(worker, request);
+  if (answer === 'too late' || answer === 'too much') {
+    void worker.terminate();
+    return answer === 'too late'
+      ? refuse(request.file, 'file-takes-too-long', { seconds: SECONDS_MAX })
+      : refuse(request.file, 'file-takes-too-much-memory', {});
+  }
+  worker.unref();
+  idle.push(worker);
+  return answer;
+}
+
+type Answer = Diagnosed<Workbook | undefined> | 'too late' | 'too much';
+
+function answerOf(worker: Worker, request: Request): Promise<Answer> {
+  return new Promise((resolve, reject) => {
+    const stopListening = (): void => {
+      clearTimeout(deadline);
+      worker.off('message', answered);
+      worker.off('error', failed);
+    };
+    const answered = (answer: Answer): void => {
+      stopListening();
+      resolve(answer);
+    };
+    const failed = (failure: Error): void => {
+      stopListening();
+      if ('code' in failure && failure.code === 'ERR_WORKER_OUT_OF_MEMORY') resolve('too much');
+      else reject(failure);
+    };
+    const deadline = setTimeout(() => answered('too late'), SECONDS_MAX * 1000);
+    worker.on('message', answered);
+    worker.on('error', failed);
+    worker.ref();
+    worker.postMessage(request);
+  });
+}
+
+/** The compiled thread beside this file, or its source where this file itself is run from source. */
+function startWorker(): Worker {
+  const resourceLimits = { maxOldGenerationSizeMb: HEAP_MEGABYTES_MAX };
+  if (!import.meta.url.endsWith('.ts')) {
+    return new Worker(new URL('./read-xlsx-worker.js', import.meta.url), { resourceLimits });
+  }
+  const source = fileURLToPath(new URL('./read-xlsx-worker.ts', import.meta.url));
+  const typescript = createRequire(import.meta.url).resolve('tsx/cjs/api');
+  const start = `require(${JSON.stringify(typescript)}).register(); require(${JSON.stringify(source)});`;
+  return new Worker(start, { eval: true, resourceLimits });
 }
