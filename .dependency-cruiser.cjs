@@ -58,7 +58,7 @@ module.exports = {
       ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/parts-list)\\.ts$'],
       ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
-      ['saxes', '^src/render/markup\\.ts$'],
+      ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],
       ['bwip-js', '^src/render/symbols\\.ts$'],
       ['handlebars', '^src/(render/fill|station/pages)\\.ts$'],
       ['highs', '^src/layout/solver\\.ts$'],
