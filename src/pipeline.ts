@@ -7,6 +7,22 @@ import type { Workbook } from './import/workbook.ts';
 import { layOut } from './layout/index.ts';
 import type { ShopPlan } from './layout/shop-plan.ts';
 import type { Solver } from './layout/solver.ts';
+import { type RenderAssets, type RenderOptions, render } from './render/index.ts';
+import type { Packet, Revision } from './render/packet.ts';
+
+/** A workbook's way through the program: its four stages on one page. Read this file first. */
+export async function buildPacket(workbook: Workbook, tools: Tools): Promise<Built | Refused> {
+  const planned = planJob(workbook, tools.solver);
+  if (planned.kind === 'refused') return planned;
+  const packet = await render(
+    { ...planned, revision: tools.revision, program: tools.program },
+    await tools.assets(planned.job),
+    tools.options,
+  );
+  const diagnostics = [...planned.diagnostics, ...packet.diagnostics];
+  if (diagnostics.some(isError)) return { kind: 'refused', job: planned.job, diagnostics };
+  return { ...planned, kind: 'built', packet: packet.value, diagnostics };
+}
 
 /** The three stages before paper: enough to say everything that is wrong with a workbook. */
 export function planJob(workbook: Workbook, solver: Solver): Planned | Refused {
@@ -21,6 +37,16 @@ export function planJob(workbook: Workbook, solver: Solver): Planned | Refused {
   return { kind: 'planned', job: job.value, doorSet: doorSet.value, plan: plan.value, diagnostics };
 }
 
+/** What the stages are given from outside, so that the same workbook with the same tools is the same packet. */
+export type Tools = {
+  readonly solver: Solver;
+  readonly assets: (job: Job) => Promise<RenderAssets>;
+  readonly revision: Revision;
+  /** The program's version, as the packet prints it. */
+  readonly program: string;
+  readonly options: RenderOptions;
+};
+
 export type Planned = {
   readonly kind: 'planned';
   readonly job: Job;
@@ -28,6 +54,8 @@ export type Planned = {
   readonly plan: ShopPlan;
   readonly diagnostics: readonly Diagnostic[];
 };
+
+export type Built = Omit<Planned, 'kind'> & { readonly kind: 'built'; readonly packet: Packet };
 
 /** Nothing was built: what has to be mended first, and the job as far as it could be read. */
 export type Refused = {

@@ -10,7 +10,8 @@ import { readMarkup, type Section } from './markup.ts';
 import type { Packet } from './packet.ts';
 import type { Page } from './page.ts';
 import { partsCsv, partsXlsx } from './parts-list.ts';
-import { SHEET_NAMES, type SheetName, viewOf } from './sheets.ts';
+import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
+import { viewOf } from './sheets.ts';
 
 /** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
 export type RenderAssets = {

@@ -1,4 +1,5 @@
 import type { Draft, View } from './draft.ts';
+import type { SheetName } from './sheet-names.ts';
 import { hanging, inspection } from './views/by-door.ts';
 import { cards } from './views/cards.ts';
 import { cover } from './views/cover.ts';
@@ -13,28 +14,6 @@ import { safety } from './views/safety.ts';
 import { schedule } from './views/schedule.ts';
 import { shopping } from './views/shopping.ts';
 import { tags } from './views/tags.ts';
-
-/** The sheets of a packet in their order; each is a template of that name. */
-export const SHEET_NAMES = [
-  'cover',
-  'safety',
-  'schedule',
-  'shopping',
-  'boards',
-  'sheets',
-  'cards',
-  'routes',
-  'glue-up',
-  'finishing',
-  'inspection',
-  'hanging',
-  'doors',
-  'days',
-  'posters',
-  'tags',
-] as const;
-
-export type SheetName = (typeof SHEET_NAMES)[number];
 
 /** What a view may look at beside the draft: which other sheets there are, and which tags are asked for. */
 export type Asked = {
