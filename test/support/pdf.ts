@@ -88,10 +88,11 @@ export async function rasterise(
 export async function faultsOf(bytes: Uint8Array): Promise<readonly string[]> {
   const said: string[] = [];
   const locateFile = () => createRequire(import.meta.url).resolve('@neslinesli93/qpdf-wasm/dist/qpdf.wasm');
-  const print = (line: string) => said.push(line);
-  const qpdf = await createQpdf({ locateFile, print, printErr: print, noInitialRun: true } as {
-    locateFile: () => string;
-  });
+  // It takes hold of the console when it is made, and of nothing else.
+  const { log, error } = console;
+  console.log = console.error = (line: string) => said.push(line);
+  const qpdf = await createQpdf({ locateFile });
+  Object.assign(console, { log, error });
   (qpdf.FS as unknown as { writeFile: (path: string, bytes: Uint8Array) => void }).writeFile('/in.pdf', bytes);
   const exit = qpdf.callMain(['--check', '/in.pdf']);
   return exit === 0 ? [] : [`exit ${exit}`, ...said];
