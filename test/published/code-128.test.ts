@@ -41,10 +41,10 @@ describe('Code 128', () => {
     const characters = Array.from({ length: 95 }, (_, index) => String.fromCharCode(32 + index));
     const texts = characters.map((character, index) => `${index}${character}x${character}7`);
     const { pages } = pagesOf(
-      '<section><table widths="* * *" rules="none">{{#each rows}}<tr>{{#each this}}<td><bar code="{{this}}"/></td>{{/each}}</tr>{{/each}}</table></section>',
+      '<section margin="10mm"><table widths="* * *" rules="none">{{#each rows}}<tr>{{#each this}}<td><bar code="{{this}}"/></td>{{/each}}</tr>{{/each}}</table></section>',
       { rows: Array.from({ length: 32 }, (_, row) => texts.slice(3 * row, 3 * row + 3)) },
     );
-    const pictures = await rasterise(await pdfOf(pages), 300);
+    const pictures = await rasterise(await pdfOf(pages), 200);
     const read = (await Promise.all(pictures.map(picture => scan(picture)))).flat().map(each => each.text);
     expect(read.sort()).toEqual(texts.sort());
   });

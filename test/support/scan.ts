@@ -12,8 +12,8 @@ export async function scan(
   formats: ReaderOptions['formats'] = ['Code128'],
 ): Promise<readonly { readonly text: string; readonly x: number; readonly y: number }[]> {
   const { width, height, grey } = picture;
-  const data = new Uint8ClampedArray(4 * width * height).fill(255);
-  for (const [at, value] of grey.entries()) data.fill(value, 4 * at, 4 * at + 3);
+  const pixels = Uint32Array.from(grey, value => 0xff000000 + value * 0x010101);
+  const data = new Uint8ClampedArray(pixels.buffer);
   const image = { data, width, height, colorSpace: 'srgb' } as ImageData;
   const found = await readBarcodes(image, { formats, maxNumberOfSymbols: 255, tryHarder: true });
   return found
