@@ -50,6 +50,57 @@ export const plainDoor = (changes: Partial<Sizes> = {}): Sizes => ({
   ...changes,
 });
 
+/** 23 × 41, two by two panels: rails 23 − 4 + 3/4 = 19 3/4, middle stiles (41 − 6) / 2 + 3/4 = 18 1/4. */
+export const gridDoor = (changes: Partial<Sizes> = {}): Sizes => ({
+  code: 'P2.1',
+  width: '23',
+  height: '41',
+  hinge: 'left',
+  hingesFromTop: ['3 1/2', '20 1/2', '37 1/2'],
+  parts: [
+    ['stile-left', '41', '2', STILE],
+    ['stile-right', '41', '2', STILE],
+    ['rail-top', '19 3/4', '2', RAIL],
+    ['rail-middle', '19 3/4', '2', MIDDLE_RAIL],
+    ['rail-bottom', '19 3/4', '2', RAIL],
+    ['stile-middle', '18 1/4', '2', MIDDLE_STILE],
+    ['stile-middle', '18 1/4', '2', MIDDLE_STILE],
+    ['panel', '18 3/16', '9 3/16', PLY, 'Maple ply 1/2'],
+    ['panel', '18 3/16', '9 3/16', PLY, 'Maple ply 1/2'],
+    ['panel', '18 3/16', '9 3/16', PLY, 'Maple ply 1/2'],
+    ['panel', '18 3/16', '9 3/16', PLY, 'Maple ply 1/2'],
+  ],
+  ...changes,
+});
+
+/** The plain door with a panel of cherry, 12 in wide, glued up from four strips. */
+export const solidDoor = (changes: Partial<Sizes> = {}): Sizes =>
+  plainDoor({
+    code: 'W3.1',
+    parts: [...plainDoor().parts.slice(0, 4), ['panel', '27 11/16', '12', SOLID, 'Cherry 4/4']],
+    joint: { infillKind: 'solid' },
+    ...changes,
+  });
+
+export const glassDoor = (changes: Partial<Sizes> = {}): Sizes =>
+  plainDoor({
+    code: 'W2.1',
+    parts: [...plainDoor().parts.slice(0, 4), ['glass', '27 5/8', '12', { kind: 'glass' }]],
+    joint: { infillKind: 'glass' },
+    ...changes,
+  });
+
+export const slabDoor = (changes: Partial<Sizes> = {}): Sizes => {
+  const { width = '16', height = '6' } = changes;
+  return {
+    code: 'D1.1',
+    width,
+    height,
+    parts: [['slab', height, width, { kind: 'slab' }, 'Maple ply 3/4']],
+    ...changes,
+  };
+};
+
 export const STILE: Make = { kind: 'stile', groovedEdges: 1, horn: ZERO };
 export const RAIL: Make = { kind: 'rail', groovedEdges: 1 };
 export const MIDDLE_RAIL: Make = { kind: 'rail', groovedEdges: 2 };
@@ -86,7 +137,7 @@ export const JOINT: Joint = {
   infillKind: 'plywood',
   infillThickness: length('0.47'),
   rabbet: undefined,
-  backProjection: length('-0.03 in'),
+  backProjection: length('1/32'),
   edgeAllowance: length('1/32'),
 };
 

@@ -1,0 +1,165 @@
+import type { Door, DoorSet, Part } from '../../src/calculate/door-set.ts';
+import type { Job } from '../../src/import/job.ts';
+import type { Operation, Setup, SetupPiece, ShopPlan } from '../../src/layout/shop-plan.ts';
+
+/**
+ * Says what is wrong with the work of a plan. Written from the helper's point of view and without a line of the
+ * planner: it picks up each part and each door and carries it from machine to machine.
+ */
+export function verifyWork(plan: ShopPlan, job: Job, doorSet: DoorSet): readonly string[] {
+  const doors = new Map<string, Door>(doorSet.doors.map(door => [door.code, door]));
+  const shop: Shop = { plan, job, doors, parts: new Map(doorSet.parts.map(part => [part.code, part])) };
+  return [
+    ...doorSet.parts.flatMap(part => carried(part.code, stripsOf(part.code, plan), shop)),
+    ...doorSet.doors.flatMap(door => carried(door.code, [], shop)),
+    ...plan.operations.flatMap(operation => [
+      ...uninvited(operation, shop),
+      ...madeOnce(operation),
+      ...longestFirst(operation),
+      ...operation.setups.flatMap(setup => setFor(operation, setup, shop)),
+    ]),
+    ...blanks(shop),
+    ...clamped(shop),
+  ];
+}
+
+type Shop = {
+  readonly plan: ShopPlan;
+  readonly job: Job;
+  readonly doors: ReadonlyMap<string, Door>;
+  readonly parts: ReadonlyMap<string, Part>;
+};
+
+const stripsOf = (code: string, { blanks }: ShopPlan): readonly string[] =>
+  blanks.filter(blank => blank.purpose === 'strip' && blank.part === code).map(blank => blank.code);
+
+/** Each operation of its route has it (or each of its strips) once, in order; boring has it once for each hinge. */
+function carried(code: string, strips: readonly string[], { plan, doors }: Shop): readonly string[] {
+  const route = plan.routes[code];
+  if (route === undefined) return [`${code} has no route`];
+  const order = route.map(id => plan.operations.findIndex(operation => operation.id === id));
+  const wrong = order.some((at, step) => at < 0 || at <= (order[step - 1] ?? -1)) ? [`${code} is carried back`] : [];
+  const runs = route.flatMap(id => {
+    const setups = plan.operations.find(operation => operation.id === id)?.setups ?? [];
+    const names = strips.length > 0 && BEFORE_GLUE.includes(id) ? strips : [code];
+    return names.flatMap(name => {
+      const found = setups.flatMap(setup => setup.pieces).filter(piece => piece.code === name);
+      const passes = found.flatMap(piece => piece.runs);
+      const hinges = id === 'bore-hinges' ? (doors.get(code)?.hinges.length ?? 0) : undefined;
+      const right = hinges === undefined ? found.length === 1 : passes.length === hinges;
+      return right ? [] : [`${name} is at ${id} ${found.length} times`];
+    });
+  });
+  return [...wrong, ...runs];
+}
+
+const BEFORE_GLUE: readonly string[] = ['crosscut-rough', 'rip-rough', 'rest', 'plane-thickness', 'joint-edge'];
+
+/** Nothing lies on a machine that has no business there. */
+const uninvited = ({ id, setups }: Operation, { plan, parts, doors }: Shop): readonly string[] =>
+  setups
+    .flatMap(setup => setup.pieces)
+    .filter(({ code }) => (parts.has(code) || doors.has(code)) && !plan.routes[code]?.includes(id))
+    .map(({ code }) => `${code} has no business at ${id}`);
+
+function madeOnce({ id, setups }: Operation): readonly string[] {
+  const seen = new Set<string>();
+  const codes = new Set(setups.map(setup => setup.code));
+  const twice = setups.flatMap(({ settings, group }) => {
+    const key = JSON.stringify([settings, group]);
+    const again = seen.has(key) ? [`${id} is set twice to ${key}`] : [];
+    seen.add(key);
+    return again;
+  });
+  return codes.size === setups.length ? twice : [...twice, `${id} has one code for two set-ups`];
+}
+
+const BY_CABINET = ['inspect', 'dry-fit', 'cure', 'flush-sand', 'hang-and-fit', 'take-down', 'finish', 'cure-finish'];
+const BY_PLACE: readonly string[] = [...BY_CABINET, 'fit-glass', 'hang'];
+const BY_GROUP: readonly string[] = ['glue-up', 'break-sheet', ...BY_PLACE];
+const BY_WIDTH: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel'];
+
+function longestFirst({ id, setups }: Operation): readonly string[] {
+  const falls = (sizes: readonly number[]) => sizes.every((size, at) => size <= (sizes[at - 1] ?? size));
+  const pieces = setups.filter(setup => !falls(setup.pieces.map(piece => piece.length)));
+  const first = setups.map(setup => (BY_WIDTH.includes(id) ? setup.settings[0]?.value : setup.pieces[0]?.length) ?? 0);
+  return [
+    ...(BY_PLACE.includes(id) ? [] : pieces.map(setup => `${setup.code} of ${id} does not run its longest piece first`)),
+    ...(BY_GROUP.includes(id) || BY_THICKNESS.includes(id) || falls(first) ? [] : [`${id} is not set longest first`]),
+  ];
+}
+
+const BY_THICKNESS: readonly string[] = ['plane-thickness', 'flatten-panel', 'ease-edges', 'cut-stops'];
+
+/** What the machine is set to is what each of its pieces wants. */
+function setFor({ id }: Operation, { settings, pieces }: Setup, shop: Shop): readonly string[] {
+  const value = (name: string) => settings.find(setting => setting.of === name)?.value;
+  return pieces.flatMap(piece =>
+    wanted(id, piece, shop)
+      .filter(([name, size]) => value(name) !== size)
+      .map(([name, size]) => `${piece.code} wants ${name} ${size} and ${id} is set to ${value(name)}`),
+  );
+}
+
+function wanted(id: string, piece: SetupPiece, { plan, job, parts, doors }: Shop): readonly (readonly [string, number])[] {
+  const blank = plan.blanks.find(each => each.code === piece.code);
+  if (id === 'crosscut-rough') return [['rough-length', blank?.length ?? 0]];
+  if (id === 'rip-rough') return [['rough-width', blank?.width ?? 0]];
+  const part = parts.get(piece.code);
+  const door = doors.get(part?.door ?? piece.code);
+  switch (id) {
+    case 'rip-width':
+    case 'rip-panel':
+      return [['final-width', part?.width.value ?? (blank?.width ?? 0) - job.shop.rough.widthAllowance]];
+    case 'cut-length':
+    case 'cut-panel':
+      return [['final-length', part?.length.value ?? 0]];
+    case 'groove':
+      return door?.joint === undefined ? [] : [['groove-height', door.joint.faceToGroove], ['groove-depth', door.joint.grooveDepth]];
+    case 'cope':
+      return [['tongue-height', door?.joint?.faceToGroove ?? 0], ['tongue-length', door?.joint?.tongueLength ?? 0]];
+    case 'rabbet-panel':
+      return part !== undefined && 'rabbet' in part.make ? [['rabbet-depth', part.make.rabbet?.depth ?? 0]] : [];
+    case 'ease-edges':
+      return [['easing-radius', door?.edgeEasing ?? 0]];
+    default:
+      return [];
+  }
+}
+
+/** Every part that is cut from something has its wood, and all wood has a purpose. */
+function blanks({ plan, parts, job }: Shop): readonly string[] {
+  const forNothing = plan.blanks
+    .filter(blank => (blank.purpose === 'part' || blank.purpose === 'strip') !== parts.has(blank.part ?? ''))
+    .map(blank => `${blank.code} is for nothing`);
+  const twice = plan.blanks.length - new Set(plan.blanks.map(blank => blank.code)).size;
+  const without = [...parts.values()].flatMap(part => {
+    if (part.stock === undefined) return [];
+    const own = plan.blanks.filter(blank => blank.part === part.code);
+    const strips = part.make.kind === 'solid-panel' ? part.make.glueUp.strips : 1;
+    if (own.length !== strips) return [`${part.code} has ${own.length} blanks`];
+    const isSheet = job.stock.find(stock => stock.name === part.stock)?.kind === 'sheet';
+    const spare = own.map(blank => blank.length - part.length.value);
+    return spare.every(left => (isSheet ? left === 0 : left > 0)) ? [] : [`${part.code} is cut from too short a blank`];
+  });
+  return [...forNothing, ...without, ...(twice === 0 ? [] : ['two blanks have one code'])];
+}
+
+/** Each frame is glued up once, and no batch takes more clamps than there are, unless one door alone does. */
+function clamped({ plan, doors, job }: Shop): readonly string[] {
+  const glued = plan.batches.flatMap(batch => batch.doors);
+  const frames = [...doors.values()].filter(door => door.build === 'frame').map(door => door.code);
+  const needs = (code: string) => {
+    const door = doors.get(code);
+    const rails = new Set(door?.sights.map(sight => sight.row)).size || 1;
+    return rails + 1 + ((door?.height.value ?? 0) > job.shop.gluing.tallFrom ? 2 : 0);
+  };
+  return [
+    ...(JSON.stringify([...glued].sort()) === JSON.stringify([...frames].sort()) ? [] : ['not each frame is glued once']),
+    ...plan.batches.flatMap(({ number, doors: held, clamps }) => {
+      const taken = held.reduce((sum, code) => sum + needs(code), 0);
+      const over = taken > job.shop.gluing.clamps && held.length > 1;
+      return taken === clamps && !over ? [] : [`batch ${number} takes ${taken} clamps and says ${clamps}`];
+    }),
+  ];
+}
