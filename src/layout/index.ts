@@ -1,7 +1,7 @@
 import type { DoorSet } from '../calculate/door-set.ts';
 import type { Diagnosed } from '../diagnostics/diagnostic.ts';
 import type { Job } from '../import/job.ts';
-import { planBlanks } from './blanks.ts';
+import { planBlanks } from './blanks/index.ts';
 import { planBuying } from './buying/index.ts';
 import { checkPlan } from './checks.ts';
 import { planCutting } from './cutting/index.ts';
@@ -28,7 +28,7 @@ export function layOut(job: Job, doorSet: DoorSet, solver: Solver): Diagnosed<Sh
   return {
     value: {
       operations,
-      routes: planRoutes(work, blanks.blanks),
+      routes: planRoutes(work, blanks),
       blanks: blanks.blanks,
       cutPlans: cutPlans.value,
       shopping: shopping.value,

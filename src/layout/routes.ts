@@ -1,60 +1,72 @@
-import type { Door, Part } from '../calculate/door-set.ts';
+import type { Door, Part, Rabbet } from '../calculate/door-set.ts';
 import { FLATTENING_ALLOWANCE } from '../trade/machining.ts';
 import type { Shop } from '../trade/shop.ts';
 import { ZERO } from '../units/length.ts';
 import type { Blank, OperationId, ShopPlan } from './shop-plan.ts';
-import { hornOf, isThicker, stockOf, type Work } from './work.ts';
+import { type BlankPlan, hornOf, isFromBoard, isThicker, stockOf, type Work } from './work.ts';
 
-/** The operations of each part and each door, in order. A solid panel's begin with those of its strips. */
-export function planRoutes(work: Work, blanks: readonly Blank[]): ShopPlan['routes'] {
-  const blankOf = new Map<string, Blank>(
-    blanks.flatMap(blank => (blank.part === undefined ? [] : [[blank.part, blank]])),
-  );
-  const routes: [string, readonly OperationId[]][] = work.doorSet.parts.map(part => {
-    const blank = blankOf.get(part.code);
-    const sawn = blank === undefined ? [] : blankRoute(blank, part, work);
-    return [part.code, [...sawn, ...partRoute(part, work)]];
-  });
-  return Object.fromEntries([...routes, ...work.doorSet.doors.map(door => [door.code, doorRoute(door, work)])]);
+/**
+ * The operations of each part, each door, and each blank that goes under a code of its own (strips, spares, test pieces,
+ * blanks for several parts), in order. A route tells where that very code is met: a part that shares its blank begins
+ * where it is cut from it, a solid panel where its strips are glued.
+ */
+export function planRoutes(work: Work, { blanks, standsFor }: BlankPlan): ShopPlan['routes'] {
+  const parts = new Map<string, Part>(work.doorSet.parts.map(part => [part.code, part]));
+  const routes = new Map<string, readonly OperationId[]>();
+  for (const blank of blanks) routes.set(blank.code, blankRoute(blank, partFor(blank, standsFor, parts), work));
+  for (const part of parts.values()) {
+    routes.set(part.code, [...(routes.get(part.code) ?? []), ...partRoute(part, work)]);
+  }
+  for (const door of work.doorSet.doors) routes.set(door.code, doorRoute(door, work));
+  return Object.fromEntries(routes);
 }
 
-/** What a rough blank goes through before it is a part; for a spare or a test piece, all that is done to it. */
+/** The part that a blank becomes, or the first of several; the one that a spare or a test piece stands in for. */
+export function partFor(blank: Blank, standsFor: BlankPlan['standsFor'], parts: ReadonlyMap<string, Part>): Part {
+  const part = standsFor.get(blank.code) ?? parts.get(blank.parts[0] ?? '');
+  if (part === undefined) throw new Error(`${blank.code} is for no part`);
+  return part;
+}
+
+/** What a blank goes through before its parts are cut to length; for a spare or a test piece, all that is done to it. */
 export function blankRoute(blank: Blank, part: Part, work: Work): readonly OperationId[] {
   const stock = stockOf(part, work);
   // An offcut to try the rabbet on needs no exact size: no fence is set for it.
   if (stock?.kind === 'sheet') return blank.purpose === 'test' ? ['break-sheet'] : SHEET_ROUTE;
-  const left = blank.purpose === 'strip' ? FLATTENING_ALLOWANCE : ZERO;
-  const milled = stock !== undefined && isThicker(part, stock, left) && part.make.kind !== 'glass-stop';
+  const solid = part.make.kind === 'solid-panel';
+  const milled = stock !== undefined && isThicker(part, stock, solid ? FLATTENING_ALLOWANCE : ZERO);
   const rough: readonly OperationId[] = [
     'crosscut-rough',
     'rip-rough',
     'rest',
     ...(milled ? (['plane-thickness'] as const) : []),
-    'joint-edge',
   ];
   switch (blank.purpose) {
-    case 'part':
     case 'strip':
-      return rough;
+    case 'stops':
+      return [...rough, 'joint-edge'];
+    case 'part':
+      return [...rough, 'joint-edge', 'rip-width'];
     case 'test':
-      return [...rough, 'rip-width'];
+      // To try the rabbet of a solid panel, a piece of strip at the panel's thickness will do.
+      return solid ? [...rough, 'flatten-panel'] : [...rough, 'joint-edge', 'rip-width'];
     case 'spare':
       // Grooved with the others, so that it matches when it is needed; left long, so that it can become any of them.
-      return [...rough, 'rip-width', 'groove'];
+      return [...rough, 'joint-edge', 'rip-width', 'groove'];
   }
 }
 
 /** What is done to a part itself, from its blank (or glued-up panel) on until it goes into the door. */
 export function partRoute(part: Part, work: Work): readonly OperationId[] {
-  const sized: readonly OperationId[] = stockOf(part, work)?.kind === 'sheet' ? [] : ['rip-width', 'cut-length'];
+  const cut: readonly OperationId[] = isFromBoard(part, work) ? ['cut-length'] : [];
   switch (part.make.kind) {
     case 'stile':
-      return [...sized, 'inspect', 'groove'];
+      return [...cut, 'inspect', 'groove'];
     case 'rail':
     case 'middle-stile':
-      return [...sized, 'inspect', ...JOINT_ROUTE[work.shop.router.order]];
+      return [...cut, 'inspect', ...JOINT_ROUTE[work.shop.router.order]];
     case 'plywood-panel':
-      return [...sized, ...(part.make.rabbet === undefined ? [] : (['rabbet-panel'] as const)), 'sand-panel'];
+      return [...cut, ...rabbeted(part.make.rabbet), 'sand-panel'];
     case 'solid-panel':
       return [
         'glue-panel',
@@ -62,7 +74,7 @@ export function partRoute(part: Part, work: Work): readonly OperationId[] {
         'flatten-panel',
         'rip-panel',
         'cut-panel',
-        ...(part.make.rabbet === undefined ? [] : (['rabbet-panel'] as const)),
+        ...rabbeted(part.make.rabbet),
         'sand-panel',
       ];
     case 'glass-stop':
@@ -70,9 +82,11 @@ export function partRoute(part: Part, work: Work): readonly OperationId[] {
     case 'glass':
       return ['fit-glass'];
     case 'slab':
-      return sized;
+      return cut;
   }
 }
+
+const rabbeted = (rabbet: Rabbet | undefined): readonly OperationId[] => (rabbet === undefined ? [] : ['rabbet-panel']);
 
 /** What is done to a whole door; `finished` says whether the workbook has a finish. */
 export function doorRoute(door: Door, work: Work): readonly OperationId[] {

@@ -26,7 +26,8 @@ export type Piece =
       /** The board or sheet that it is cut from; undefined where no stock yields it. */
       readonly bin: string | undefined;
     }
-  | { readonly kind: 'part'; readonly part: Part; readonly door: Door }
+  /** `blank` is what it is cut from; undefined for a glued-up panel and for glass. */
+  | { readonly kind: 'part'; readonly part: Part; readonly door: Door; readonly blank: Blank | undefined }
   | { readonly kind: 'door'; readonly door: Door; readonly batch: GlueUpBatch | undefined };
 
 /** The blanks of a job, and for each test piece or spare the part that it stands in for. */
@@ -56,6 +57,8 @@ export function workOf(job: Job, doorSet: DoorSet): Work {
 /** The stock of a part, unless it is ordered to size. */
 export const stockOf = (part: Part, work: Work): Stock | undefined =>
   part.stock === undefined ? undefined : work.stock.get(part.stock);
+
+export const isFromBoard = (part: Part, work: Work): boolean => stockOf(part, work)?.kind === 'board';
 
 /** Thicker than the part, so that it is planed first. */
 export const isThicker = (part: Part, stock: Stock, left: Length): boolean =>

@@ -261,19 +261,27 @@ describe('a solid panel', () => {
       'plane-thickness',
       'planed-thickness 3/4 from table: SPARE-STILE-1 · W3.1-STILE-LEFT0 · W3.1-STILE-RIGHT1 · TEST-C1.1 · ' +
         'TEST-C1.2 · TEST-G1.1 · TEST-G1.2 · SPARE-RAIL-1 · W3.1-RAIL-BOTTOM3 · W3.1-RAIL-TOP2',
-      'planed-thickness 17/32 from table: W3.1-PANEL4.1 · W3.1-PANEL4.2 · W3.1-PANEL4.3 · W3.1-PANEL4.4',
-      'planed-thickness 1/2 from table: TEST-R1.1',
+      'planed-thickness 17/32 from table: W3.1-PANEL4.1 · W3.1-PANEL4.2 · W3.1-PANEL4.3 · W3.1-PANEL4.4 · TEST-R1.1',
     ],
     ['glue-panel', 'nothing set: W3.1-PANEL4'],
-    ['flatten-panel', 'planed-thickness 1/2 from table: W3.1-PANEL4'],
+    ['flatten-panel', 'planed-thickness 1/2 from table: W3.1-PANEL4 · TEST-R1.1'],
     ['rip-panel', 'final-width 12 from blade-to-fence: W3.1-PANEL4'],
     ['cut-panel', 'final-length 27 11/16 from blade-to-stop: W3.1-PANEL4'],
     ['rabbet-panel', 'rabbet-depth 1/4+ from table, rabbet-width 3/8 from fence-face: W3.1-PANEL4 (four-edges)'],
   ]);
 
+  it('begins as strips, which are jointed on both edges', () => {
+    expect(plan.routes['W3.1-PANEL4.2']?.join(' ')).toBe('crosscut-rough rip-rough rest plane-thickness joint-edge');
+    expect(
+      setupsOf(plan, 'joint-edge')
+        .flatMap(setup => setup.pieces)
+        .find(piece => piece.code === 'W3.1-PANEL4.2')?.runs,
+    ).toEqual(['both-edges']);
+  });
+
   it('goes glue-up, cure, flatten, size, rabbet, sand', () => {
     expect(plan.routes['W3.1-PANEL4']?.join(' ')).toBe(
-      'crosscut-rough rip-rough rest plane-thickness joint-edge glue-panel cure-panel flatten-panel rip-panel cut-panel rabbet-panel sand-panel',
+      'glue-panel cure-panel flatten-panel rip-panel cut-panel rabbet-panel sand-panel',
     );
   });
 

@@ -1,6 +1,6 @@
 import type { Door, DoorSet, Part } from '../../src/calculate/door-set.ts';
 import type { Job } from '../../src/import/job.ts';
-import type { Operation, Setup, SetupPiece, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { Blank, Operation, Setup, SetupPiece, ShopPlan } from '../../src/layout/shop-plan.ts';
 
 /**
  * Says what is wrong with the work of a plan. Written from the helper's point of view and without a line of the
@@ -9,9 +9,9 @@ import type { Operation, Setup, SetupPiece, ShopPlan } from '../../src/layout/sh
 export function verifyWork(plan: ShopPlan, job: Job, doorSet: DoorSet): readonly string[] {
   const doors = new Map<string, Door>(doorSet.doors.map(door => [door.code, door]));
   const shop: Shop = { plan, job, doors, parts: new Map(doorSet.parts.map(part => [part.code, part])) };
+  const codes = [...doorSet.parts, ...doorSet.doors, ...plan.blanks].map(({ code }) => code as string);
   return [
-    ...doorSet.parts.flatMap(part => carried(part.code, stripsOf(part.code, plan), shop)),
-    ...doorSet.doors.flatMap(door => carried(door.code, [], shop)),
+    ...[...new Set(codes)].flatMap(code => carried(code, shop)),
     ...plan.operations.flatMap(operation => [
       ...uninvited(operation, shop),
       ...madeOnce(operation),
@@ -30,36 +30,27 @@ type Shop = {
   readonly parts: ReadonlyMap<string, Part>;
 };
 
-const stripsOf = (code: string, { blanks }: ShopPlan): readonly string[] =>
-  blanks.filter(blank => blank.purpose === 'strip' && blank.part === code).map(blank => blank.code);
-
-/** Each operation of its route has it (or each of its strips) once, in order; boring has it once for each hinge. */
-function carried(code: string, strips: readonly string[], { plan, doors }: Shop): readonly string[] {
+/** Each operation of its route has it once, in order; boring has it once for each hinge. */
+function carried(code: string, { plan, doors }: Shop): readonly string[] {
   const route = plan.routes[code];
   if (route === undefined) return [`${code} has no route`];
   const order = route.map(id => plan.operations.findIndex(operation => operation.id === id));
   const wrong = order.some((at, step) => at < 0 || at <= (order[step - 1] ?? -1)) ? [`${code} is carried back`] : [];
   const runs = route.flatMap(id => {
     const setups = plan.operations.find(operation => operation.id === id)?.setups ?? [];
-    const names = strips.length > 0 && BEFORE_GLUE.includes(id) ? strips : [code];
-    return names.flatMap(name => {
-      const found = setups.flatMap(setup => setup.pieces).filter(piece => piece.code === name);
-      const passes = found.flatMap(piece => piece.runs);
-      const hinges = id === 'bore-hinges' ? (doors.get(code)?.hinges.length ?? 0) : undefined;
-      const right = hinges === undefined ? found.length === 1 : passes.length === hinges;
-      return right ? [] : [`${name} is at ${id} ${found.length} times`];
-    });
+    const found = setups.flatMap(setup => setup.pieces).filter(piece => piece.code === code);
+    const hinges = id === 'bore-hinges' ? (doors.get(code)?.hinges.length ?? 0) : undefined;
+    const right = hinges === undefined ? found.length === 1 : found.flatMap(piece => piece.runs).length === hinges;
+    return right ? [] : [`${code} is at ${id} ${found.length} times`];
   });
   return [...wrong, ...runs];
 }
 
-const BEFORE_GLUE: readonly string[] = ['crosscut-rough', 'rip-rough', 'rest', 'plane-thickness', 'joint-edge'];
-
 /** Nothing lies on a machine that has no business there. */
-const uninvited = ({ id, setups }: Operation, { plan, parts, doors }: Shop): readonly string[] =>
+const uninvited = ({ id, setups }: Operation, { plan }: Shop): readonly string[] =>
   setups
     .flatMap(setup => setup.pieces)
-    .filter(({ code }) => (parts.has(code) || doors.has(code)) && !plan.routes[code]?.includes(id))
+    .filter(({ code }) => !plan.routes[code]?.includes(id))
     .map(({ code }) => `${code} has no business at ${id}`);
 
 function madeOnce({ id, setups }: Operation): readonly string[] {
@@ -77,19 +68,21 @@ function madeOnce({ id, setups }: Operation): readonly string[] {
 const BY_CABINET = ['inspect', 'dry-fit', 'cure', 'flush-sand', 'hang-and-fit', 'take-down', 'finish', 'cure-finish'];
 const BY_PLACE: readonly string[] = [...BY_CABINET, 'fit-glass', 'hang'];
 const BY_GROUP: readonly string[] = ['glue-up', 'break-sheet', ...BY_PLACE];
-const BY_WIDTH: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel'];
+const BY_STOP: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel', 'cut-length', 'cut-stops'];
 
 function longestFirst({ id, setups }: Operation): readonly string[] {
   const falls = (sizes: readonly number[]) => sizes.every((size, at) => size <= (sizes[at - 1] ?? size));
   const pieces = setups.filter(setup => !falls(setup.pieces.map(piece => piece.length)));
-  const first = setups.map(setup => (BY_WIDTH.includes(id) ? setup.settings[0]?.value : setup.pieces[0]?.length) ?? 0);
+  const first = setups.map(setup => (BY_STOP.includes(id) ? setup.settings[0]?.value : setup.pieces[0]?.length) ?? 0);
   return [
-    ...(BY_PLACE.includes(id) ? [] : pieces.map(setup => `${setup.code} of ${id} does not run its longest piece first`)),
+    ...(BY_PLACE.includes(id)
+      ? []
+      : pieces.map(setup => `${setup.code} of ${id} does not run its longest piece first`)),
     ...(BY_GROUP.includes(id) || BY_THICKNESS.includes(id) || falls(first) ? [] : [`${id} is not set longest first`]),
   ];
 }
 
-const BY_THICKNESS: readonly string[] = ['plane-thickness', 'flatten-panel', 'ease-edges', 'cut-stops'];
+const BY_THICKNESS: readonly string[] = ['plane-thickness', 'flatten-panel', 'ease-edges'];
 
 /** What the machine is set to is what each of its pieces wants. */
 function setFor({ id }: Operation, { settings, pieces }: Setup, shop: Shop): readonly string[] {
@@ -101,7 +94,11 @@ function setFor({ id }: Operation, { settings, pieces }: Setup, shop: Shop): rea
   );
 }
 
-function wanted(id: string, piece: SetupPiece, { plan, job, parts, doors }: Shop): readonly (readonly [string, number])[] {
+function wanted(
+  id: string,
+  piece: SetupPiece,
+  { plan, job, parts, doors }: Shop,
+): readonly (readonly [string, number])[] {
   const blank = plan.blanks.find(each => each.code === piece.code);
   if (id === 'crosscut-rough') return [['rough-length', blank?.length ?? 0]];
   if (id === 'rip-rough') return [['rough-width', blank?.width ?? 0]];
@@ -115,9 +112,17 @@ function wanted(id: string, piece: SetupPiece, { plan, job, parts, doors }: Shop
     case 'cut-panel':
       return [['final-length', part?.length.value ?? 0]];
     case 'groove':
-      return door?.joint === undefined ? [] : [['groove-height', door.joint.faceToGroove], ['groove-depth', door.joint.grooveDepth]];
+      return door?.joint === undefined
+        ? []
+        : [
+            ['groove-height', door.joint.faceToGroove],
+            ['groove-depth', door.joint.grooveDepth],
+          ];
     case 'cope':
-      return [['tongue-height', door?.joint?.faceToGroove ?? 0], ['tongue-length', door?.joint?.tongueLength ?? 0]];
+      return [
+        ['tongue-height', door?.joint?.faceToGroove ?? 0],
+        ['tongue-length', door?.joint?.tongueLength ?? 0],
+      ];
     case 'rabbet-panel':
       return part !== undefined && 'rabbet' in part.make ? [['rabbet-depth', part.make.rabbet?.depth ?? 0]] : [];
     case 'ease-edges':
@@ -127,22 +132,46 @@ function wanted(id: string, piece: SetupPiece, { plan, job, parts, doors }: Shop
   }
 }
 
-/** Every part that is cut from something has its wood, and all wood has a purpose. */
+/** Every part that is cut from something has its wood, enough of it, and all wood has a purpose. */
 function blanks({ plan, parts, job }: Shop): readonly string[] {
   const forNothing = plan.blanks
-    .filter(blank => (blank.purpose === 'part' || blank.purpose === 'strip') !== parts.has(blank.part ?? ''))
+    .filter(({ purpose, parts: codes }) => {
+      const known = codes.length > 0 && codes.every(code => parts.has(code));
+      return purpose === 'test' || purpose === 'spare' ? codes.length > 0 : !known;
+    })
     .map(blank => `${blank.code} is for nothing`);
   const twice = plan.blanks.length - new Set(plan.blanks.map(blank => blank.code)).size;
   const without = [...parts.values()].flatMap(part => {
     if (part.stock === undefined) return [];
-    const own = plan.blanks.filter(blank => blank.part === part.code);
+    const own = plan.blanks.filter(blank => blank.parts.includes(part.code));
     const strips = part.make.kind === 'solid-panel' ? part.make.glueUp.strips : 1;
-    if (own.length !== strips) return [`${part.code} has ${own.length} blanks`];
-    const isSheet = job.stock.find(stock => stock.name === part.stock)?.kind === 'sheet';
-    const spare = own.map(blank => blank.length - part.length.value);
-    return spare.every(left => (isSheet ? left === 0 : left > 0)) ? [] : [`${part.code} is cut from too short a blank`];
+    return own.length === strips ? [] : [`${part.code} has ${own.length} blanks`];
   });
-  return [...forNothing, ...without, ...(twice === 0 ? [] : ['two blanks have one code'])];
+  return [
+    ...forNothing,
+    ...without,
+    ...plan.blanks.flatMap(blank => tooSmall(blank, parts, job)),
+    ...(twice === 0 ? [] : ['two blanks have one code']),
+  ];
+}
+
+/** End to end (stops side by side), a blade between each two, there is room for all that is to come from it. */
+function tooSmall(blank: Blank, parts: Shop['parts'], job: Job): readonly string[] {
+  if (blank.purpose === 'strip') return [];
+  const kinds = blank.parts.flatMap(code => parts.get(code) ?? []);
+  const isSheet = job.stock.find(stock => stock.name === blank.stock)?.kind === 'sheet';
+  const kerfs = job.shop.saw.kerf * Math.max(0, kinds.length - 1);
+  const sum = (sizes: readonly number[]) => sizes.reduce((total, size) => total + size, 0) + kerfs;
+  const most = (sizes: readonly number[]) => Math.max(0, ...sizes);
+  const [lengths, widths] = [kinds.map(part => part.length.value), kinds.map(part => part.width.value)];
+  const sides = blank.purpose === 'stops';
+  const needs = { length: sides ? most(lengths) : sum(lengths), width: sides ? sum(widths) : most(widths) };
+  const fits = isSheet
+    ? blank.purpose === 'test' || (blank.length === needs.length && blank.width === needs.width)
+    : blank.length > needs.length && blank.width > needs.width;
+  // Jointer and planer hold nothing that is shorter.
+  const held = isSheet || blank.length >= job.shop.router.shortPiece;
+  return [...(fits ? [] : [`${blank.code} is too small`]), ...(held ? [] : [`${blank.code} is too short to machine`])];
 }
 
 /** Each frame is glued up once, and no batch takes more clamps than there are, unless one door alone does. */
@@ -155,7 +184,9 @@ function clamped({ plan, doors, job }: Shop): readonly string[] {
     return rails + 1 + ((door?.height.value ?? 0) > job.shop.gluing.tallFrom ? 2 : 0);
   };
   return [
-    ...(JSON.stringify([...glued].sort()) === JSON.stringify([...frames].sort()) ? [] : ['not each frame is glued once']),
+    ...(JSON.stringify([...glued].sort()) === JSON.stringify([...frames].sort())
+      ? []
+      : ['not each frame is glued once']),
     ...plan.batches.flatMap(({ number, doors: held, clamps }) => {
       const taken = held.reduce((sum, code) => sum + needs(code), 0);
       const over = taken > job.shop.gluing.clamps && held.length > 1;

@@ -30,7 +30,7 @@ export const rest = (piece: Piece, { shop }: Work): Pass => passOf(piece, sizes(
 /** Both faces flat, to the part's thickness; strips of a solid panel keep a little for the flattening of the whole. */
 export function planeThickness(piece: Piece, { shop }: Work): Pass {
   const { rough, thickness } = sizes(piece, shop);
-  const planed = isStrip(piece) ? plus(thickness, FLATTENING_ALLOWANCE) : thickness;
+  const planed = keepsAllowance(piece) ? plus(thickness, FLATTENING_ALLOWANCE) : thickness;
   return passOf(piece, rough, {
     ...BENCH,
     settings: [set('planed-thickness', planed, 'height', 'table')],
@@ -72,16 +72,16 @@ export function cutLength(piece: Piece, { shop }: Work): Pass {
   });
 }
 
-/** Thin and narrow: ripped off the edge of a blank that is wide enough to hold, then cut to length. */
+/** Ripped off the jointed edge of the blank one after the other, the edge jointed again between two, then to length. */
 export function cutStops(piece: Piece, { shop }: Work): Pass {
-  const { rough, final, thickness } = sizes(piece, shop);
+  const { rough, final } = sizes(piece, shop);
   return passOf(piece, rough, {
     ...BENCH,
     settings: [
       set('final-width', final.width, 'fence', 'blade-to-fence'),
-      set('stop-thickness', thickness, 'fence', 'blade-to-fence'),
       set('final-length', final.length, 'stop', 'blade-to-stop'),
     ],
+    orientation: { face: 'either', edge: 'jointed' },
     notes: ['rip-stops-from-wide-blank'],
     check: checkOf('final-length', final.length, shop),
   });
@@ -89,21 +89,16 @@ export function cutStops(piece: Piece, { shop }: Work): Pass {
 
 /** A piece from a board as it leaves the board, and as the saw brings it to size. */
 function sizes(piece: Piece, shop: Shop): { readonly rough: Size; readonly final: Size; readonly thickness: Length } {
-  const { lengthAllowance, widthAllowance } = shop.rough;
   switch (piece.kind) {
     case 'blank':
       return {
         rough: piece.blank,
-        final: {
-          length: minus(piece.blank.length, lengthAllowance),
-          width: minus(piece.blank.width, widthAllowance),
-        },
+        final: { length: piece.blank.length, width: minus(piece.blank.width, shop.rough.widthAllowance) },
         thickness: piece.part.thickness,
       };
     case 'part': {
       const final = { length: piece.part.length.value, width: piece.part.width.value };
-      const rough = { length: plus(final.length, lengthAllowance), width: plus(final.width, widthAllowance) };
-      return { rough, final, thickness: piece.part.thickness };
+      return { rough: piece.blank ?? final, final, thickness: piece.part.thickness };
     }
     case 'door':
       throw new Error(`${piece.door.code} is no piece of a board`);
@@ -113,3 +108,6 @@ function sizes(piece: Piece, shop: Shop): { readonly rough: Size; readonly final
 type Size = { readonly length: Length; readonly width: Length };
 
 const isStrip = (piece: Piece): boolean => piece.kind === 'blank' && piece.blank.purpose === 'strip';
+
+/** Strips are flattened once more as a panel, and what the panel's rabbet is tried on goes the same way. */
+const keepsAllowance = (piece: Piece): boolean => piece.kind === 'blank' && piece.part.make.kind === 'solid-panel';

@@ -1,13 +1,13 @@
-import type { Door } from '../../calculate/door-set.ts';
+import type { Door, Part } from '../../calculate/door-set.ts';
 import { barcodesOf } from '../../codes/barcode.ts';
 import { OPERATION_MINUTES } from '../../trade/minutes.ts';
 import { OPERATION_IDS } from '../../trade/operations.ts';
 import type { Shop } from '../../trade/shop.ts';
 import { addDurations, type Duration } from '../../units/duration.ts';
-import { trialKey } from '../blanks.ts';
+import { trialKey } from '../blanks/trials.ts';
 import { operationReminders, setupReminders } from '../reminders.ts';
-import { blankRoute, doorRoute, partRoute } from '../routes.ts';
-import type { CutPlan, FinishPlan, GlueUpBatch, Operation, OperationId, Setup } from '../shop-plan.ts';
+import { blankRoute, doorRoute, partFor, partRoute } from '../routes.ts';
+import type { Blank, CutPlan, FinishPlan, GlueUpBatch, Operation, OperationId, Setup } from '../shop-plan.ts';
 import type { BlankPlan, Piece, Work } from '../work.ts';
 import { crosscutRough, cutLength, cutStops, jointEdge, planeThickness, rest, ripRough, ripWidth } from './boards.ts';
 import {
@@ -98,25 +98,19 @@ function piecesByOperation(
   const add = (route: readonly OperationId[], piece: Piece): void => {
     for (const id of route) pieces.get(id)?.push(piece);
   };
-  const parts = new Map<string, Piece & { kind: 'part' }>();
-  for (const part of work.doorSet.parts) {
-    const piece = { kind: 'part' as const, part, door: work.doorOf(part) };
-    parts.set(part.code, piece);
-    add(partRoute(part, work), piece);
-  }
+  const parts = new Map<string, Part>(work.doorSet.parts.map(part => [part.code, part]));
+  const blankOf = new Map<string, Blank>();
   const binOf = new Map<string, string>(
     cutPlans.flatMap(plan => plan.bins).flatMap(bin => bin.pieces.map(piece => [piece.blank, bin.code])),
   );
   for (const blank of blanks.blanks) {
-    const part = blanks.standsFor.get(blank.code) ?? (blank.part && parts.get(blank.part)?.part);
-    if (part === undefined) throw new Error(`${blank.code} is for no part`);
-    add(blankRoute(blank, part, work), {
-      kind: 'blank',
-      blank,
-      part,
-      door: work.doorOf(part),
-      bin: binOf.get(blank.code),
-    });
+    const part = partFor(blank, blanks.standsFor, parts);
+    const piece = { kind: 'blank' as const, blank, part, door: work.doorOf(part), bin: binOf.get(blank.code) };
+    add(blankRoute(blank, part, work), piece);
+    for (const code of blank.parts) if (blank.purpose !== 'strip') blankOf.set(code, blank);
+  }
+  for (const part of parts.values()) {
+    add(partRoute(part, work), { kind: 'part', part, door: work.doorOf(part), blank: blankOf.get(part.code) });
   }
   const batchOf = new Map<string, GlueUpBatch>(batches.flatMap(batch => batch.doors.map(door => [door, batch])));
   for (const door of work.doorSet.doors) {

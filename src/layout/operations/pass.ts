@@ -2,6 +2,7 @@ import type { Shop } from '../../trade/shop.ts';
 import type { Length } from '../../units/length.ts';
 import type {
   Adjustment,
+  Blank,
   Datum,
   MeasuredCheck,
   Orientation,
@@ -64,16 +65,22 @@ export const passOf = (
   size: { readonly length: Length; readonly width: Length },
   machine: MachineSetting,
   runs: readonly RunName[] = ['once'],
-): Pass => ({ machine, piece: { ...nameOf(piece), runs, ...size, figures: [] }, group: undefined });
+): Pass => ({
+  machine,
+  piece: { ...nameOf(piece), runs, length: size.length, width: size.width, figures: [] },
+  group: undefined,
+});
 
-/** A blank that becomes one part has the part's code already: its tag is stuck on as soon as it is cut. */
+/** A blank that becomes one part has the part's code: its tag is stuck on as soon as it is cut. */
 export function nameOf(piece: Piece): Pick<SetupPiece, 'code' | 'kind'> {
   switch (piece.kind) {
     case 'blank':
-      return { code: piece.blank.code, kind: piece.blank.purpose === 'part' ? 'part' : 'blank' };
+      return { code: piece.blank.code, kind: isOnePart(piece.blank) ? 'part' : 'blank' };
     case 'part':
       return { code: piece.part.code, kind: 'part' };
     case 'door':
       return { code: piece.door.code, kind: 'door' };
   }
 }
+
+const isOnePart = (blank: Blank): boolean => blank.purpose === 'part' && blank.parts.length === 1;

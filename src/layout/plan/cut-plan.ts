@@ -6,9 +6,13 @@ import type { Mass } from '../../units/mass.ts';
 /** A rough piece of board or sheet, before it is a part. */
 export type Blank = {
   readonly code: BlankCode;
-  readonly purpose: 'part' | 'strip' | 'test' | 'spare';
-  /** What it becomes; for a test piece, the operation that it tries. */
-  readonly part: PartCode | undefined;
+  readonly purpose: 'part' | 'strip' | 'stops' | 'test' | 'spare';
+  /**
+   * What it becomes: short parts of one size, and stops, come several from one blank; a strip is a part of its panel;
+   * none for a spare or a test piece.
+   */
+  readonly parts: readonly PartCode[];
+  /** For a test piece, the operation that it tries. */
   readonly operation: OperationId | undefined;
   readonly stock: string;
   readonly length: Length;

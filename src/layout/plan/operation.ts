@@ -89,7 +89,6 @@ export type SettingName =
   | 'rabbet-tongue'
   | 'glass-rabbet-depth'
   | 'glass-rabbet-width'
-  | 'stop-thickness'
   | 'door-height'
   | 'hinge-from-edge'
   | 'hinge-from-end'

@@ -24,7 +24,7 @@ export function someBlanks(stock: string, ...sizes: readonly string[]): readonly
 export const aBlank = (stock: string, code: string, length: Length, width: Length): Blank => ({
   code: code as BlankCode,
   purpose: 'part',
-  part: undefined,
+  parts: [],
   operation: undefined,
   stock,
   length,
