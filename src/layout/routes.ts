@@ -7,16 +7,19 @@ import { type BlankPlan, hornOf, isFromBoard, isThicker, stockOf, type Work } fr
 
 /**
  * The operations of each part, each door, and each blank that goes under a code of its own (strips, spares, test pieces,
- * blanks for several parts), in order. A route tells where that very code is met: a part that shares its blank begins
- * where it is cut from it, a solid panel where its strips are glued.
+ * blanks for several parts), in order. A part's route begins with what is done to the blank, or the strips, that it
+ * comes from.
  */
 export function planRoutes(work: Work, { blanks, standsFor }: BlankPlan): ShopPlan['routes'] {
   const parts = new Map<string, Part>(work.doorSet.parts.map(part => [part.code, part]));
   const routes = new Map<string, readonly OperationId[]>();
-  for (const blank of blanks) routes.set(blank.code, blankRoute(blank, partFor(blank, standsFor, parts), work));
-  for (const part of parts.values()) {
-    routes.set(part.code, [...(routes.get(part.code) ?? []), ...partRoute(part, work)]);
+  const sawn = new Map<string, readonly OperationId[]>();
+  for (const blank of blanks) {
+    const route = blankRoute(blank, partFor(blank, standsFor, parts), work);
+    routes.set(blank.code, route);
+    for (const code of blank.parts) sawn.set(code, route);
   }
+  for (const part of parts.values()) routes.set(part.code, [...(sawn.get(part.code) ?? []), ...partRoute(part, work)]);
   for (const door of work.doorSet.doors) routes.set(door.code, doorRoute(door, work));
   return Object.fromEntries(routes);
 }

@@ -14,10 +14,7 @@ import { facing } from './views/setups.ts';
 /** The packet as data: what the stations read. Its form is `manifestSchema`. */
 export function makeManifest(draft: Draft): Manifest {
   const { job, plan, doorSet, revision } = draft;
-  const blanks = grouped(
-    plan.blanks.filter(blank => blank.part !== undefined && (blank.purpose === 'part' || blank.purpose === 'strip')),
-    blank => blank.part ?? '',
-  );
+  const blanks = blanksOf(draft);
   const cutFrom = new Map(
     plan.cutPlans.flatMap(({ bins }) => bins.flatMap(bin => bin.pieces.map(piece => [piece.blank, bin.code] as const))),
   );
@@ -47,6 +44,12 @@ export function makeManifest(draft: Draft): Manifest {
       ...sayProblem(diagnostic, job.language, draft.size),
     })),
   };
+}
+
+/** A part that shares its blank needs all of it again; of a panel glued up from strips, every strip. */
+function blanksOf({ plan }: Draft): ReadonlyMap<string, readonly Blank[]> {
+  const wood = plan.blanks.flatMap(blank => blank.parts.map(part => ({ part, blank })));
+  return new Map([...grouped(wood, ({ part }) => part)].map(([part, all]) => [part, all.map(({ blank }) => blank)]));
 }
 
 const told = (length: Length, { size }: Draft) => ({ nm: length as number, text: size(length) });
@@ -135,8 +138,8 @@ const setupOf = (setup: Setup, draft: Draft): Manifest['operations'][number]['se
 
 /** Tags are on parts and doors: a blank counts as what it becomes, and test pieces have no tag. */
 const piecesOf = (setup: Setup, { blanks }: Draft): readonly string[] => [
-  ...new Set(
-    setup.pieces.flatMap(piece => (piece.kind === 'blank' ? (blanks.get(piece.code)?.part ?? []) : [piece.code])),
+  ...new Set<string>(
+    setup.pieces.flatMap<string>(({ kind, code }) => (kind === 'blank' ? (blanks.get(code)?.parts ?? []) : [code])),
   ),
 ];
 

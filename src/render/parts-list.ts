@@ -50,8 +50,7 @@ function cutFromOf({ plan, blanks }: Draft): ReadonlyMap<Part['code'], string> {
   const from = new Map<Part['code'], string>();
   for (const bin of plan.cutPlans.flatMap(cutPlan => cutPlan.bins)) {
     for (const { blank } of bin.pieces) {
-      const part = blanks.get(blank)?.part;
-      if (part !== undefined && !from.has(part)) from.set(part, bin.code);
+      for (const part of blanks.get(blank)?.parts ?? []) if (!from.has(part)) from.set(part, bin.code);
     }
   }
   return from;

@@ -281,7 +281,7 @@ describe('a solid panel', () => {
 
   it('goes glue-up, cure, flatten, size, rabbet, sand', () => {
     expect(plan.routes['W3.1-PANEL4']?.join(' ')).toBe(
-      'glue-panel cure-panel flatten-panel rip-panel cut-panel rabbet-panel sand-panel',
+      'crosscut-rough rip-rough rest plane-thickness joint-edge glue-panel cure-panel flatten-panel rip-panel cut-panel rabbet-panel sand-panel',
     );
   });
 

@@ -30,18 +30,25 @@ type Shop = {
   readonly parts: ReadonlyMap<string, Part>;
 };
 
-/** Each operation of its route has it once, in order; boring has it once for each hinge. */
+/**
+ * Each operation of its route has it once, in order; boring has it once for each hinge. Before it is cut from a blank
+ * of another code, or glued up from strips, it is those that are carried.
+ */
 function carried(code: string, { plan, doors }: Shop): readonly string[] {
   const route = plan.routes[code];
   if (route === undefined) return [`${code} has no route`];
   const order = route.map(id => plan.operations.findIndex(operation => operation.id === id));
   const wrong = order.some((at, step) => at < 0 || at <= (order[step - 1] ?? -1)) ? [`${code} is carried back`] : [];
+  const wood = plan.blanks.filter(blank => blank.code !== code && blank.parts.some(part => part === code));
   const runs = route.flatMap(id => {
-    const setups = plan.operations.find(operation => operation.id === id)?.setups ?? [];
-    const found = setups.flatMap(setup => setup.pieces).filter(piece => piece.code === code);
+    const pieces = plan.operations.find(operation => operation.id === id)?.setups.flatMap(setup => setup.pieces) ?? [];
+    const lies = wood.length > 0 && wood.every(blank => plan.routes[blank.code]?.includes(id));
     const hinges = id === 'bore-hinges' ? (doors.get(code)?.hinges.length ?? 0) : undefined;
-    const right = hinges === undefined ? found.length === 1 : found.flatMap(piece => piece.runs).length === hinges;
-    return right ? [] : [`${code} is at ${id} ${found.length} times`];
+    return (lies ? wood.map(blank => blank.code as string) : [code]).flatMap(name => {
+      const found = pieces.filter(piece => piece.code === name);
+      const right = hinges === undefined ? found.length === 1 : found.flatMap(piece => piece.runs).length === hinges;
+      return right ? [] : [`${name} is at ${id} ${found.length} times`];
+    });
   });
   return [...wrong, ...runs];
 }
@@ -68,7 +75,7 @@ function madeOnce({ id, setups }: Operation): readonly string[] {
 const BY_CABINET = ['inspect', 'dry-fit', 'cure', 'flush-sand', 'hang-and-fit', 'take-down', 'finish', 'cure-finish'];
 const BY_PLACE: readonly string[] = [...BY_CABINET, 'fit-glass', 'hang'];
 const BY_GROUP: readonly string[] = ['glue-up', 'break-sheet', ...BY_PLACE];
-const BY_STOP: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel', 'cut-length', 'cut-stops'];
+const BY_STOP: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel', 'cut-length', 'cut-panel', 'cut-stops'];
 
 function longestFirst({ id, setups }: Operation): readonly string[] {
   const falls = (sizes: readonly number[]) => sizes.every((size, at) => size <= (sizes[at - 1] ?? size));

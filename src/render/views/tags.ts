@@ -55,7 +55,7 @@ export function tags(draft: Draft, codes: ReadonlySet<string> | undefined): View
 function partTags(draft: Draft): readonly Tag[] {
   const cut = draft.plan.cutPlans
     .flatMap(plan => plan.bins.flatMap(bin => bin.pieces))
-    .flatMap(piece => draft.blanks.get(piece.blank)?.part ?? []);
+    .flatMap(piece => draft.blanks.get(piece.blank)?.parts ?? []);
   const order = [...new Set([...cut, ...draft.doorSet.parts.map(part => part.code)])];
   return order.flatMap(code => {
     const part = draft.parts.get(code);
