@@ -78,19 +78,17 @@ const cellsOf = ({ rows, columns }: Division): readonly NumberedCell[] =>
   );
 
 /** What fills a cell: the first piece is what is seen. */
-function infillOf(cell: Cell, style: FrameStyle, { materials, shop, air }: Bench): readonly Piece[] {
+function infillOf(cell: Cell, style: FrameStyle, bench: Bench): readonly Piece[] {
   const { infill } = style;
   switch (infill.kind) {
     case 'plywood':
-      return [plywoodPanel(cell, style, infill, materials.densityOf(infill.stock), shop)];
+      return [plywoodPanel(cell, style, infill, bench)];
     case 'solid': {
-      const species = materials.speciesOf(infill.stock);
-      return species === undefined
-        ? []
-        : [solidPanel(cell, style, infill, { species, density: materials.densityOf(infill.stock) }, air, shop)];
+      const species = bench.materials.speciesOf(infill.stock);
+      return species === undefined ? [] : [solidPanel(cell, style, infill, species, bench)];
     }
     case 'glass':
-      return glazing(cell, style, infill, materials.densityOf(style.frameStock), shop);
+      return glazing(cell, style, infill, bench.materials.densityOf(style.frameStock), bench.shop);
   }
 }
 

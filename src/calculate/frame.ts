@@ -4,6 +4,7 @@ import { type Length, minus, nm, plus } from '../units/length.ts';
 import type { Density } from '../units/mass.ts';
 import type { LengthWorking } from './door-set.ts';
 import type { Band, Division } from './grid.ts';
+import { onceFor } from './once-for.ts';
 import { type Piece, weighed } from './piece.ts';
 import { work } from './working.ts';
 
@@ -13,29 +14,33 @@ type Leaf = { readonly width: LengthWorking; readonly height: LengthWorking };
  * The members of a cope-and-stick frame. Stiles run through; rails run between them, and middle stiles between two
  * rails, each with a tongue in the groove at both ends. Geometry.
  */
-export const framePieces = (leaf: Leaf, style: FrameStyle, division: Division, density: Density): readonly Piece[] => [
-  stile('left', nm(0), leaf, style, density),
-  stile('right', minus(leaf.width.value, style.stileWidth), leaf, style, density),
-  rail('rail-bottom', 'RB', nm(0), leaf, style, density),
-  ...middleRails(leaf, style, division, density),
-  rail('rail-top', 'RT', minus(leaf.height.value, style.topRail), leaf, style, density),
-  ...division.rows.flatMap((row, at) => middleStiles(row, at + 1, division.columns, style, density)),
-];
+export function framePieces(leaf: Leaf, style: FrameStyle, division: Division, density: Density): readonly Piece[] {
+  const left = leftStile(leaf, style, density);
+  const bottom = bottomRail(leaf, style, density);
+  return [
+    left,
+    rightStile(left, leaf, style),
+    bottom,
+    ...middleRails(bottom, style, division, density),
+    topRail(bottom, leaf, style, density),
+    ...division.rows.flatMap((row, at) => middleStiles(row, at + 1, division.columns, style, density)),
+  ];
+}
 
-function stile(side: 'left' | 'right', left: Length, leaf: Leaf, style: FrameStyle, density: Density): Piece {
+function leftStile(leaf: Leaf, style: FrameStyle, density: Density): Piece {
   const height = leaf.height.value;
   const length =
     style.horn === 0 ? work('stile', [1, 'H', height]) : work('stile', [1, 'H', height], [2, 'horn', style.horn]);
   return weighed(
     {
-      mark: side === 'left' ? 'SL' : 'SR',
-      role: `stile-${side}`,
+      mark: 'SL',
+      role: 'stile-left',
       stock: style.frameStock,
       length,
-      width: work('stile-width', [1, 'S', style.stileWidth]),
+      width: widthsOf(style).stile,
       thickness: style.frameThickness,
       shoulder: undefined,
-      place: { left, bottom: nm(0), width: style.stileWidth, height },
+      place: { left: nm(0), bottom: nm(0), width: style.stileWidth, height },
       make: { kind: 'stile', groovedEdges: 1, horn: style.horn },
       workings: [],
     },
@@ -43,37 +48,78 @@ function stile(side: 'left' | 'right', left: Length, leaf: Leaf, style: FrameSty
   );
 }
 
-const middleRails = (leaf: Leaf, style: FrameStyle, division: Division, density: Density): readonly Piece[] =>
-  division.rows
-    .slice(0, -1)
-    .map((row, at) => rail('rail-middle', `RM${at + 1}`, plus(row.start, row.size), leaf, style, density));
+const rightStile = (left: Piece, leaf: Leaf, style: FrameStyle): Piece => ({
+  ...left,
+  mark: 'SR',
+  role: 'stile-right',
+  place: { ...left.place, left: minus(leaf.width.value, style.stileWidth) },
+});
 
-function rail(
-  role: 'rail-top' | 'rail-middle' | 'rail-bottom',
-  mark: string,
-  bottom: Length,
-  leaf: Leaf,
-  style: FrameStyle,
-  density: Density,
-): Piece {
-  const width = RAIL_WIDTHS[role](style);
+function bottomRail(leaf: Leaf, style: FrameStyle, density: Density): Piece {
   const shoulder = work('rail-shoulder', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth]);
   return weighed(
     {
-      mark,
-      role,
+      mark: 'RB',
+      role: 'rail-bottom',
       stock: style.frameStock,
       length: work('rail', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth], [2, 'T', style.tongueLength]),
-      width,
+      width: widthsOf(style).bottomRail,
       thickness: style.frameThickness,
       shoulder,
-      place: { left: style.stileWidth, bottom, width: shoulder.value, height: width.value },
-      make: { kind: 'rail', groovedEdges: role === 'rail-middle' ? 2 : 1 },
+      place: { left: style.stileWidth, bottom: nm(0), width: shoulder.value, height: style.bottomRail },
+      make: { kind: 'rail', groovedEdges: 1 },
       workings: [],
     },
     density,
   );
 }
+
+/** Another rail differs in its width and place only: all are cut at one setting of the stop. */
+const otherRail = (
+  bottom: Piece,
+  rail: Pick<Piece, 'mark' | 'role' | 'width' | 'make'> & { readonly bottom: Length },
+  density: Density,
+): Piece =>
+  weighed(
+    {
+      ...bottom,
+      mark: rail.mark,
+      role: rail.role,
+      width: rail.width,
+      make: rail.make,
+      place: { ...bottom.place, bottom: rail.bottom, height: rail.width.value },
+      workings: [],
+    },
+    density,
+  );
+
+const middleRails = (bottom: Piece, style: FrameStyle, division: Division, density: Density): readonly Piece[] =>
+  division.rows.slice(0, -1).map((row, at) =>
+    otherRail(
+      bottom,
+      {
+        mark: `RM${at + 1}`,
+        role: 'rail-middle',
+        width: widthsOf(style).middleRail,
+        make: { kind: 'rail', groovedEdges: 2 },
+        bottom: plus(row.start, row.size),
+      },
+      density,
+    ),
+  );
+
+const topRail = (bottom: Piece, leaf: Leaf, style: FrameStyle, density: Density): Piece =>
+  otherRail(
+    bottom,
+    {
+      mark: 'RT',
+      role: 'rail-top',
+      width: widthsOf(style).topRail,
+      make: bottom.make,
+      bottom: minus(leaf.height.value, style.topRail),
+    },
+    density,
+  );
 
 /** One to the right of each column but the last. */
 const middleStiles = (
@@ -90,7 +136,7 @@ const middleStiles = (
         role: 'stile-middle',
         stock: style.frameStock,
         length: work('middle-stile', [1, 'h', row.size], [2, 'T', style.tongueLength]),
-        width: work('middle-stile-width', [1, 'MS', style.middleStile]),
+        width: widthsOf(style).middleStile,
         thickness: style.frameThickness,
         shoulder: work('middle-stile-shoulder', [1, 'h', row.size]),
         place: {
@@ -106,8 +152,10 @@ const middleStiles = (
     ),
   );
 
-const RAIL_WIDTHS = {
-  'rail-top': (style: FrameStyle) => work('top-rail-width', [1, 'TR', style.topRail]),
-  'rail-middle': (style: FrameStyle) => work('middle-rail-width', [1, 'MR', style.middleRail]),
-  'rail-bottom': (style: FrameStyle) => work('bottom-rail-width', [1, 'BR', style.bottomRail]),
-} as const;
+const widthsOf = onceFor((style: FrameStyle) => ({
+  stile: work('stile-width', [1, 'S', style.stileWidth]),
+  topRail: work('top-rail-width', [1, 'TR', style.topRail]),
+  middleRail: work('middle-rail-width', [1, 'MR', style.middleRail]),
+  bottomRail: work('bottom-rail-width', [1, 'BR', style.bottomRail]),
+  middleStile: work('middle-stile-width', [1, 'MS', style.middleStile]),
+}));

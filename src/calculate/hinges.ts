@@ -2,6 +2,7 @@ import type { HingeCounts, Shop } from '../trade/shop.ts';
 import { ceilTo, floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
 import type { Mass } from '../units/mass.ts';
 import type { FactWorking, Hinge, LengthWorking, Rectangle, Working } from './door-set.ts';
+import { onceFor } from './once-for.ts';
 import { work, workShared } from './working.ts';
 
 /** The hinges of a leaf from the top down, with how their number and their places came about. */
@@ -28,11 +29,7 @@ export function hangingOf(
     leaf.height,
     shop,
   );
-  const edge = work(
-    'hinge-edge',
-    [1, 'K', shop.hinges.cupEdge],
-    [1, 'Ø/2', share(shop.hinges.cupDiameter, 2, nm(1)).each],
-  );
+  const edge = hingeEdge(shop.hinges);
   const hinges = moved.map(
     ({ fromTop, shifted }): Hinge => ({
       fromTop,
@@ -44,6 +41,11 @@ export function hangingOf(
   );
   return { hinges, workings: [count, ...places, ...shifts(places, moved), edge] };
 }
+
+/** From the door's edge to the centre of the cup. */
+const hingeEdge = onceFor(({ cupEdge, cupDiameter }: Shop['hinges']) =>
+  work('hinge-edge', [1, 'K', cupEdge], [1, 'Ø/2', share(cupDiameter, 2, nm(1)).each]),
+);
 
 /** Where the edges of the middle rails meet the stile, from the top. */
 export const jointsFromTop = (middleRails: readonly Rectangle[], height: Length): readonly Length[] =>
@@ -82,13 +84,15 @@ const HINGES_MIN = 2;
 function hingePlaces(height: Length, count: number, shop: Shop): readonly LengthWorking[] {
   const increment = shop.doors.increment;
   const quarter = workShared('hinge-place', { by: 4, to: increment }, [1, 'H', height]);
-  const first = quarter.value < shop.hinges.fromEnd ? quarter : work('hinge-place', [1, 'E', shop.hinges.fromEnd]);
+  const first = quarter.value < shop.hinges.fromEnd ? quarter : endPlace(shop.hinges);
   const end = first.value;
   const between = Array.from({ length: count - 2 }, (_, at) => at + 1).map(at =>
     workShared('hinge-place', { by: count - 1, to: increment }, [at, 'H', height], [count - 1 - 2 * at, 'E', end]),
   );
   return [first, ...between, work('hinge-place', [1, 'H', height], [-1, 'E', end])];
 }
+
+const endPlace = onceFor(({ fromEnd }: Shop['hinges']) => work('hinge-place', [1, 'E', fromEnd]));
 
 type Moved = { readonly fromTop: Length; readonly shifted: Length };
 

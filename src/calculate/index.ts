@@ -1,7 +1,7 @@
 import { barcodesOf } from '../codes/barcode.ts';
 import type { Diagnosed } from '../diagnostics/diagnostic.ts';
 import type { Job, Opening, Style } from '../import/job.ts';
-import type { Bench } from './bench.ts';
+import { type Bench, benchOf } from './bench.ts';
 import { type BuiltLeaf, builtLeaf } from './built-leaf.ts';
 import { barcodeClashes, coded } from './coded.ts';
 import type { Door, DoorSet, Part } from './door-set.ts';
@@ -18,7 +18,7 @@ import { usableStyles } from './styles.ts';
  * cannot be made, which is said once, at the style. Doors come in the order of the openings.
  */
 export function calculate(job: Job): Diagnosed<DoorSet> {
-  const bench: Bench = { shop: job.shop, materials: materialsOf(job), air: moistures(job.shop) };
+  const bench = benchOf(job.shop, materialsOf(job), moistures(job.shop));
   const sound = usableStyles(job);
   const styles = withKnownMovement(sound.value, bench.materials, bench.air);
   const openings = namedOnce(job.openings);

@@ -2,10 +2,9 @@ import type { FrameStyle, Infill } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Species } from '../trade/species.ts';
 import { type Length, plus, share, shortest } from '../units/length.ts';
-import type { Density } from '../units/mass.ts';
+import type { Bench } from './bench.ts';
 import type { LengthWorking, PanelGlueUp, Rectangle, Working } from './door-set.ts';
 import { fact, timesNeeded } from './formula.ts';
-import type { Moistures } from './moisture.ts';
 import { movingWidth } from './movement.ts';
 import { type Piece, weighed } from './piece.ts';
 import { panelRabbet } from './rabbet.ts';
@@ -23,15 +22,9 @@ export type Cell = {
 type Of<Kind extends Infill['kind']> = Extract<Infill, { kind: Kind }>;
 
 /** A panel that does not move: it may be glued in all round, and is cut with the same allowance on every edge. */
-export function plywoodPanel(
-  cell: Cell,
-  style: FrameStyle,
-  infill: Of<'plywood'>,
-  density: Density,
-  shop: Shop,
-): Piece {
-  const { allowance } = shop.panels;
-  const { rabbet, workings } = panelRabbet(infill.thickness, style, allowance, shop);
+export function plywoodPanel(cell: Cell, style: FrameStyle, infill: Of<'plywood'>, bench: Bench): Piece {
+  const { allowance } = bench.shop.panels;
+  const { rabbet, workings } = bench.plywoodRabbet(style);
   return weighed(
     {
       mark: `P${cell.mark}`,
@@ -45,7 +38,7 @@ export function plywoodPanel(
       make: { kind: 'plywood-panel', rabbet },
       workings,
     },
-    density,
+    bench.materials.densityOf(infill.stock),
   );
 }
 
@@ -54,11 +47,10 @@ export function solidPanel(
   cell: Cell,
   style: FrameStyle,
   infill: Of<'solid'>,
-  wood: { readonly species: Species; readonly density: Density },
-  air: Moistures,
-  shop: Shop,
+  species: Species,
+  { air, materials, shop }: Bench,
 ): Piece {
-  const moving = movingWidth(cell.width, style, { species: wood.species, cut: infill.cut }, air, shop);
+  const moving = movingWidth(cell.width, style, { species, cut: infill.cut }, air, shop);
   const length = panelLength(cell, style, shop.panels.allowance);
   // The rabbet must not bind between the frame's back lips in the wettest weeks.
   const allowance = shortest(shop.panels.allowance, moving.movement.clearance);
@@ -77,7 +69,7 @@ export function solidPanel(
       make: { kind: 'solid-panel', rabbet, glueUp: strips.glueUp, movement: moving.movement },
       workings: [...moving.workings, ...workings, ...strips.workings],
     },
-    wood.density,
+    materials.densityOf(infill.stock),
   );
 }
 
