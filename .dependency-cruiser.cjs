@@ -60,9 +60,9 @@ module.exports = {
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],
       ['bwip-js', '^src/render/symbols\\.ts$'],
-      ['handlebars', '^src/(render/fill|station/pages)\\.ts$'],
+      ['handlebars', '^src/(render/fill|station/web/pages)\\.ts$'],
       ['highs', '^src/layout/solver\\.ts$'],
-      ['(kysely|libsql|pg)', '^src/station/ledger[a-z-]*\\.ts$'],
+      ['(kysely|libsql|pg)', '^src/station/ledger/'],
       ['(hono|@hono/node-server)', '^src/station/'],
       ['commander', '^src/cli\\.ts$'],
     ].map(([library, door]) => ({

@@ -1,0 +1,124 @@
+import type { KeptEvent, PieceRef } from './event.ts';
+
+/** What is known of a job's pieces from its events alone. */
+export type JobState = {
+  readonly pieces: PieceStates;
+  /** The place of the last event that is in it. */
+  seq: number;
+  /** The newest first, at most `RECENT_MAX`; what was undone is not in it. */
+  recent: readonly KeptEvent[];
+};
+
+export type PieceStates = {
+  get(code: string): PieceState | undefined;
+  set(code: string, state: PieceState): unknown;
+  keys(): Iterable<string>;
+};
+
+export type PieceState = {
+  readonly marks: readonly Mark[];
+  /** One for each time that it was spoiled: so many remakes it has had. */
+  readonly spoils: readonly Spoil[];
+};
+
+/** An operation that a piece has had. */
+export type Mark = {
+  readonly operation: string;
+  readonly remake: number;
+  /** The event that made it. */
+  readonly key: string;
+  /** Scanned, or vouched for by somebody who scanned a later operation. */
+  readonly how: 'scanned' | 'vouched';
+  readonly revision: string;
+  readonly station: string;
+  readonly device: string;
+  readonly deviceTime: string;
+  readonly serverTime: string;
+};
+
+export type Spoil = { readonly key: string; readonly revision: string; readonly reason: string };
+
+export const RECENT_MAX = 20;
+
+/** The state that a row of events, in ledger order, leads to. */
+export function replay(events: Iterable<KeptEvent>): JobState {
+  const state = untouched();
+  for (const event of events) advance(state, event);
+  return state;
+}
+
+export const untouched = (): JobState => ({ pieces: new Map<string, PieceState>(), seq: 0, recent: [] });
+
+/** A state to think ahead in: what is put into it does not reach `state`. */
+export function draftOf(state: JobState): JobState {
+  const ahead = new Map<string, PieceState>();
+  return {
+    pieces: {
+      get: code => ahead.get(code) ?? state.pieces.get(code),
+      set: (code, piece) => ahead.set(code, piece),
+      keys: () => new Set([...state.pieces.keys(), ...ahead.keys()]),
+    },
+    seq: state.seq,
+    recent: state.recent,
+  };
+}
+
+/**
+ * Takes one more event into `state`. An event that comes too late to matter changes nothing: a mark that is there
+ * already, a piece that is spoiled already. So two stations that meet in one piece need no lock.
+ */
+export function advance(state: JobState, event: KeptEvent): void {
+  state.seq = event.seq;
+  const { what } = event;
+  switch (what.kind) {
+    case 'done':
+      for (const { piece, operation } of what.skipped) mark(state, piece, operation, 'vouched', event);
+      for (const piece of what.pieces) mark(state, piece, what.operation, 'scanned', event);
+      break;
+    case 'spoiled':
+      for (const piece of what.pieces) spoil(state, piece, what.reason, event);
+      break;
+    case 'undone':
+      for (const piece of what.pieces) forget(state, piece.code, what.of);
+  }
+  state.recent = recentWith(state.recent, event);
+}
+
+export const pieceState = (state: JobState, code: string): PieceState => state.pieces.get(code) ?? UNTOUCHED;
+
+export const remakeOf = (piece: PieceState): number => piece.spoils.length;
+
+/** The marks of the piece that is in the shop now, not of those that it replaces. */
+export const currentMarks = (piece: PieceState): readonly Mark[] =>
+  piece.marks.filter(each => each.remake === remakeOf(piece));
+
+function mark(state: JobState, piece: PieceRef, operation: string, how: Mark['how'], event: KeptEvent): void {
+  const old = pieceState(state, piece.code);
+  if (old.marks.some(each => each.operation === operation && each.remake === piece.remake)) return;
+  const { key, revision, station, device, deviceTime, serverTime } = event;
+  const made = { operation, remake: piece.remake, key, how, revision, station, device, deviceTime, serverTime };
+  state.pieces.set(piece.code, { ...old, marks: [...old.marks, made] });
+}
+
+function spoil(state: JobState, piece: PieceRef, reason: string, event: KeptEvent): void {
+  const old = pieceState(state, piece.code);
+  if (remakeOf(old) !== piece.remake) return;
+  state.pieces.set(piece.code, {
+    ...old,
+    spoils: [...old.spoils, { key: event.key, revision: event.revision, reason }],
+  });
+}
+
+function forget(state: JobState, code: string, key: string): void {
+  const old = pieceState(state, code);
+  const others = (each: { readonly key: string }) => each.key !== key;
+  state.pieces.set(code, { marks: old.marks.filter(others), spoils: old.spoils.filter(others) });
+}
+
+function recentWith(recent: readonly KeptEvent[], event: KeptEvent): readonly KeptEvent[] {
+  const { what } = event;
+  if (what.kind === 'undone') return recent.filter(each => each.key !== what.of);
+  return [event, ...recent].slice(0, RECENT_MAX);
+}
+
+const UNTOUCHED: PieceState = { marks: [], spoils: [] };
