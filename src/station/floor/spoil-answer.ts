@@ -40,22 +40,28 @@ const spoiledWith = ({ book }: OpenJob, piece: Piece): readonly Piece[] =>
 const remakesOf = (what: Happening & { readonly kind: 'spoiled' }): readonly string[] =>
   what.pieces.map(({ code, remake }) => remakeCode(code, remake + 1));
 
-/** Offcuts of the same stock that hold the rough piece, the smallest first; and the stock itself. */
+/** Of a part, offcuts of its stock that hold its rough piece, the smallest first; and then the stock itself. */
 function sources({ book }: OpenJob, piece: Piece): readonly Source[] {
-  const { stock, rough } = piece.part ?? {};
-  if (stock === undefined || stock === null) return [];
+  const parts = piece.kind === 'part' ? [piece] : (book.partsOfDoor.get(piece.code) ?? []);
+  const stocks = new Set(parts.flatMap(({ part }) => part?.stock ?? []));
+  const rough = piece.part?.rough;
   const offcuts = book.manifest.cutPlans
-    .filter(plan => plan.stock === stock)
+    .filter(plan => stocks.has(plan.stock))
     .flatMap(plan => plan.offcuts)
     .filter(each => rough !== null && rough !== undefined && holds(each, rough))
     .sort((a, b) => a.length.nm - b.length.nm || a.width.nm - b.width.nm || (a.code < b.code ? -1 : 1));
   return [
-    ...offcuts
-      .slice(0, 3)
-      .map(each => ({ kind: 'offcut' as const, code: each.code, size: [each.length.text, each.width.text] })),
-    { kind: 'spare', stock },
+    ...offcuts.slice(0, OFFCUTS_MAX).map(each => ({
+      kind: 'offcut' as const,
+      code: each.code,
+      size: [each.length.text, each.width.text],
+    })),
+    ...[...stocks].map(stock => ({ kind: 'spare' as const, stock })),
   ];
 }
+
+/** As many as somebody will go and look for on the rack. */
+const OFFCUTS_MAX = 3;
 
 type Flat = { readonly length: { readonly nm: number }; readonly width: { readonly nm: number } };
 const holds = (offcut: Flat, rough: Flat): boolean =>

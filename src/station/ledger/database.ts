@@ -11,6 +11,7 @@ export async function ledgerIn(db: Kysely<Tables>, engine: Engine, shop: string)
     append: events => append(db, engine, shop, events),
     find: keys => find(db, shop, keys),
     after: (seq, limit, job) => after(db, shop, seq, limit, job),
+    last: () => last(db, shop),
     close: () => db.destroy(),
   };
 }
@@ -70,6 +71,17 @@ async function after(
   if (job !== undefined) query = query.where('job', '=', job);
   const rows = await query.orderBy('seq').limit(limit).execute();
   return rows.map(eventOf);
+}
+
+async function last(db: Kysely<Tables>, shop: string): Promise<number> {
+  const row = await db
+    .selectFrom('floor_event')
+    .select('seq')
+    .where('shop', '=', shop)
+    .orderBy('seq', 'desc')
+    .limit(1)
+    .executeTakeFirst();
+  return row?.seq ?? 0;
 }
 
 const rowOf = (event: FloorEvent, shop: string) => ({

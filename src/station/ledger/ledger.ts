@@ -16,6 +16,8 @@ export type Ledger = {
   readonly find: (keys: readonly string[]) => Promise<readonly KeptEvent[]>;
   /** In order, after `seq`, at most `limit`; of one job where it is named. No later event will appear before the last. */
   readonly after: (seq: number, limit: number, job?: string) => Promise<readonly KeptEvent[]>;
+  /** The place of the last event; 0 where there is none. */
+  readonly last: () => Promise<number>;
   readonly close: () => Promise<void>;
 };
 
