@@ -59,7 +59,7 @@ module.exports = {
       ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],
-      ['bwip-js', '^src/render/symbols\\.ts$'],
+      ['bwip-js', '^src/(render/symbols|station/web/symbol)\\.ts$'],
       ['handlebars', '^src/(render/fill|station/web/pages)\\.ts$'],
       ['highs', '^src/layout/solver\\.ts$'],
       ['(kysely|libsql|pg)', '^src/station/ledger/'],

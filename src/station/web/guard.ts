@@ -1,0 +1,107 @@
+import { getConnInfo } from '@hono/node-server/conninfo';
+import type { Context, MiddlewareHandler } from 'hono';
+import { getCookie } from 'hono/cookie';
+import type { Pairing } from './pairing.ts';
+
+/** Who may ask what. */
+export type Guard = {
+  /** Names under which this host is asked for; a page of a stranger's name that points here is turned away. */
+  readonly names: readonly string[];
+  /** Undefined where only this machine is served. */
+  readonly pairing: Pairing | undefined;
+  /** Requests that one address may make in a second, on average. */
+  readonly perSecond: number;
+};
+
+export const DEVICE_COOKIE = 'stilebook_device';
+
+/** What stands on every answer. No script, style, picture or address but our own. */
+export const headers: MiddlewareHandler = async (c, next) => {
+  await next();
+  const policy = [
+    "default-src 'none'",
+    "script-src 'self' 'wasm-unsafe-eval'",
+    "style-src 'self'",
+    "img-src 'self' blob:",
+    "connect-src 'self'",
+    "form-action 'self'",
+    "base-uri 'none'",
+    "frame-ancestors 'none'",
+  ];
+  c.header('content-security-policy', policy.join('; '));
+  c.header('x-content-type-options', 'nosniff');
+  c.header('x-frame-options', 'DENY');
+  c.header('referrer-policy', 'no-referrer');
+  c.header('cross-origin-opener-policy', 'same-origin');
+  c.header('cross-origin-resource-policy', 'same-origin');
+  c.header('permissions-policy', 'geolocation=(), microphone=(), payment=(), usb=()');
+  if (c.res.headers.get('cache-control') === null) c.header('cache-control', 'no-store');
+};
+
+/** Asked by a name that is not ours, somebody's page elsewhere has been made to point here. */
+export const knownName =
+  ({ names }: Guard): MiddlewareHandler =>
+  async (c, next) => {
+    const name = hostName(c.req.header('host'));
+    if (!names.includes(name)) return c.text('This host is not known by that name.', 421);
+    return next();
+  };
+
+/** What changes something has to come from one of our own pages. */
+export const ownPagesOnly: MiddlewareHandler = async (c, next) => {
+  if (c.req.method === 'GET' || c.req.method === 'HEAD') return next();
+  const site = c.req.header('sec-fetch-site');
+  const origin = c.req.header('origin');
+  const foreign =
+    (site !== undefined && site !== 'same-origin' && site !== 'none') ||
+    (origin !== undefined && hostOf(origin) !== c.req.header('host'));
+  return foreign ? c.text('Only pages of this host may send.', 403) : next();
+};
+
+/** A bucket for each address: it fills evenly and holds three seconds' worth, so that a queue may come in a burst. */
+export function rateLimit({ perSecond }: Guard, now: () => Date): MiddlewareHandler {
+  const buckets = new Map<string, { left: number; at: number }>();
+  return async (c, next) => {
+    const at = now().getTime();
+    const address = addressOf(c);
+    const bucket = buckets.get(address) ?? { left: perSecond * 3, at };
+    const left = Math.min(perSecond * 3, bucket.left + ((at - bucket.at) / 1000) * perSecond);
+    if (buckets.size > ADDRESSES_MAX) buckets.clear();
+    buckets.set(address, { left: Math.max(0, left - 1), at });
+    return left < 1 ? c.text('Too many requests.', 429, { 'retry-after': '1' }) : next();
+  };
+}
+
+const ADDRESSES_MAX = 10_000;
+
+/** This machine is trusted; any other has to be paired, and may only see the page for that until it is. */
+export const pairedOnly =
+  ({ pairing }: Guard): MiddlewareHandler =>
+  async (c, next) => {
+    if (isLoopback(addressOf(c)) || OPEN.test(c.req.path)) return next();
+    if (pairing?.isPaired(getCookie(c, DEVICE_COOKIE)) === true) return next();
+    return c.req.header('accept')?.includes('text/html') === true && c.req.method === 'GET'
+      ? c.redirect('/pair')
+      : c.text('This device is not paired.', 401);
+  };
+
+/** What only this machine may ask for: everything that was ever scanned. */
+export const thisMachineOnly: MiddlewareHandler = async (c, next) =>
+  isLoopback(addressOf(c)) ? next() : c.text('Only on the host itself.', 403);
+
+/** What a device needs in order to be paired. */
+const OPEN = /^\/(pair|files\/(station\.css|icon\.svg))$/;
+
+export const addressOf = (c: Context): string => getConnInfo(c).remote.address ?? '';
+
+export const isLoopback = (address: string): boolean => /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/.test(address);
+
+const hostName = (host: string | undefined): string => (host ?? '').replace(/:\d+$/, '').toLowerCase();
+
+function hostOf(origin: string): string {
+  try {
+    return new URL(origin).host;
+  } catch {
+    return '';
+  }
+}

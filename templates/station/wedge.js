@@ -1,0 +1,104 @@
+/**
+ * A scanner is a fast keyboard: eight to thirty milliseconds a key, then Enter, Tab or nothing. Its keys go to
+ * whatever has the focus, so they are caught before anything else sees them.
+ */
+
+/** Longer between two keys, and it was a hand. */
+const GAP_MS = 120;
+/** A scanner that sends no Enter is done when it has been silent for so long and the check character is right. */
+const SILENCE_MS = 250;
+
+/**
+ * Calls `onCode` with each code that is scanned anywhere on the page, or typed into `input`.
+ * @param {HTMLInputElement} input
+ * @param {(code: string) => void} onCode
+ */
+export function listenForCodes(input, onCode) {
+  let burst = newBurst();
+  let silence = 0;
+
+  /** @param {string} code */
+  const take = code => {
+    burst = newBurst();
+    clearTimeout(silence);
+    input.value = '';
+    if (code.trim() !== '') onCode(code);
+  };
+
+  /** @param {KeyboardEvent} event */
+  const keyDown = event => {
+    if (event.ctrlKey || event.metaKey || event.altKey || isOtherField(event.target, input)) return;
+    if (event.timeStamp - burst.at > GAP_MS) burst = newBurst();
+    const inField = event.target === input;
+    if (event.key === 'Enter' || event.key === 'Tab') {
+      const code = burst.byKey.length > 2 ? bestOf(burst) : inField ? input.value : '';
+      // A lone Enter is somebody's finger on a button: let it press the button.
+      if (code === '' || (event.key === 'Tab' && burst.byKey.length <= 2)) return;
+      event.preventDefault();
+      event.stopPropagation();
+      take(code);
+      return;
+    }
+    if (event.key.length !== 1) return;
+    burst = { at: event.timeStamp, byKey: burst.byKey + event.key, byPlace: burst.byPlace + placeOf(event) };
+    if (inField) return;
+    if (burst.byKey.length > 1) event.preventDefault();
+    waitForSilence(() => bestOf(burst));
+  };
+
+  /** @param {() => string} read */
+  const waitForSilence = read => {
+    clearTimeout(silence);
+    silence = window.setTimeout(() => {
+      const code = tidy(read());
+      if (isSymbol(code)) take(code);
+    }, SILENCE_MS);
+  };
+
+  window.addEventListener('keydown', keyDown, { capture: true });
+  // Tablets and scanners that type by number pad give no keys worth reading: only the field sees what arrives.
+  input.addEventListener('input', () => waitForSilence(() => input.value));
+  input.form?.addEventListener('submit', event => {
+    event.preventDefault();
+    take(input.value);
+  });
+}
+
+const newBurst = () => ({ at: 0, byKey: '', byPlace: '' });
+
+/**
+ * A scanner set to another keyboard than the computer's presses the right places and gets the wrong letters.
+ * @param {{ byKey: string, byPlace: string }} burst
+ */
+function bestOf({ byKey, byPlace }) {
+  return !isSymbol(tidy(byKey)) && isSymbol(tidy(byPlace)) ? byPlace : byKey;
+}
+
+/** @param {KeyboardEvent} event */
+function placeOf(event) {
+  return /^(?:Key|Digit|Numpad)([A-Z0-9])$/.exec(event.code)?.[1] ?? event.key;
+}
+
+/**
+ * @param {EventTarget | null} target
+ * @param {HTMLInputElement} input
+ */
+function isOtherField(target, input) {
+  return target !== input && target instanceof HTMLElement && target.matches('input[type=text], textarea, select');
+}
+
+/** @param {string} code */
+export const tidy = code => code.replaceAll(/\s+/g, '').toUpperCase();
+
+const ALPHABET = '0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+
+/**
+ * Whether `code` is eleven characters of which the last is the check character (ISO/IEC 7064, MOD 37,36) of the others.
+ * @param {string} code
+ */
+export function isSymbol(code) {
+  if (!/^[0-9A-Z]{11}$/.test(code)) return false;
+  let product = 36;
+  for (const character of code.slice(0, -1)) product = (((product + ALPHABET.indexOf(character)) % 36 || 36) * 2) % 37;
+  return ALPHABET[(37 - product) % 36] === code.at(-1);
+}
