@@ -1,0 +1,56 @@
+import { execFileSync } from 'node:child_process';
+import { growth, type Measurement } from './measurement.ts';
+import type { WholeJob } from './whole-job.ts';
+
+/** The whole way from workbook to packet at three sizes, each in a process of its own, and the command as a person runs it. */
+export async function measure(): Promise<readonly Measurement[]> {
+  const jobs = [24, 240, 2400].map(inOwnProcess);
+  const [small, middle, large] = jobs as [WholeJob, WholeJob, WholeJob];
+  return [
+    ...jobs.flatMap(stageLines),
+    command(),
+    {
+      what: `growth of the whole, ${middle.doors} → ${large.doors} doors`,
+      unit: '×',
+      ours: large.total / middle.total,
+      target: '≤ 11',
+      met: large.total / middle.total <= 11,
+    },
+    { what: 'exponent of growth', unit: '', ours: growth([small.doors, small.total], [large.doors, large.total]) },
+  ];
+}
+
+function inOwnProcess(doors: number): WholeJob {
+  const answer = execFileSync(
+    process.execPath,
+    ['--import', 'tsx', new URL('whole-job.ts', import.meta.url).pathname, `${doors}`],
+    { encoding: 'utf8', maxBuffer: 1 << 20 },
+  );
+  return JSON.parse(answer) as WholeJob;
+}
+
+const stageLines = ({ doors, pages, stages, total, floor, memory }: WholeJob): readonly Measurement[] => [
+  ...Object.entries(stages).map(([stage, ours]) => ({ what: `${doors} doors: ${stage}`, unit: 's', ours })),
+  {
+    what: `${doors} doors, ${pages} pages: whole`,
+    unit: 's',
+    ours: total,
+    floor: { name: 'spreadsheet read + deflate', value: floor },
+    ...(doors > 1000 ? { target: '≤ 4 × floor', met: total <= 4 * floor } : {}),
+  },
+  { what: `${doors} doors: peak memory`, unit: 'MB', ours: memory },
+];
+
+/** From the start of the process to its end, with the compiled program. */
+function command(): Measurement {
+  const start = performance.now();
+  execFileSync(
+    process.execPath,
+    ['dist/cli.js', 'packet', 'fixtures/demo/small.xlsx', '--out', '.cache/bench-packet'],
+    {
+      stdio: 'ignore',
+    },
+  );
+  const ours = (performance.now() - start) / 1000;
+  return { what: 'the small demo, from the command line', unit: 's', ours, target: '≤ 1.5 s', met: ours <= 1.5 };
+}
