@@ -1,7 +1,8 @@
 #!/usr/bin/env node
-import { Command, CommanderError, Option } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { ExitCode } from './commands/exit-code.ts';
 import type { PacketOptions } from './commands/packet.ts';
+import type { FloorOptions, StationCommandOptions } from './commands/station.ts';
 import { programVersion } from './packaged.ts';
 import { SHEET_NAMES } from './render/sheet-names.ts';
 
@@ -38,6 +39,66 @@ program
     const { check } = await import('./commands/check.ts');
     exitCode = await check(file, options);
   });
+
+onTheFloor(program.command('station'))
+  .description('serve the scan pages to the browsers of the shop')
+  .option('--port <number>', 'port to serve them on', portOf, 8080)
+  .option('--lan', 'serve other devices of the shop’s network too, each once it is paired')
+  .action(async (options: StationCommandOptions) => {
+    const { station } = await import('./commands/station.ts');
+    exitCode = await station(options);
+  });
+
+onTheFloor(program.command('progress'))
+  .description('say how far a job is')
+  .argument('<job>', 'job number')
+  .option('--json', 'say it as JSON')
+  .action(async (job: string, options: FloorOptions & { json?: boolean }) => {
+    const { progress } = await import('./commands/progress.ts');
+    exitCode = await progress(job, options);
+  });
+
+const ledger = program.command('ledger').description('copy, restore or export what was scanned');
+
+onTheFloor(ledger.command('backup'))
+  .description('write a copy of all scans that they can be restored from')
+  .argument('<file>', 'file to write (.jsonl)')
+  .action(async (file: string, options: FloorOptions) => {
+    const { ledgerBackup } = await import('./commands/ledger.ts');
+    exitCode = await ledgerBackup(file, options);
+  });
+
+onTheFloor(ledger.command('restore'))
+  .description('bring the scans of a copy in; those that are there already stay')
+  .argument('<file>', 'copy made by backup')
+  .action(async (file: string, options: FloorOptions) => {
+    const { ledgerRestore } = await import('./commands/ledger.ts');
+    exitCode = await ledgerRestore(file, options);
+  });
+
+onTheFloor(ledger.command('export'))
+  .description('write all scans as a table')
+  .argument('<file>', 'file to write (.csv)')
+  .action(async (file: string, options: FloorOptions) => {
+    const { ledgerExport } = await import('./commands/ledger.ts');
+    exitCode = await ledgerExport(file, options);
+  });
+
+/** Where the scans and the packets are: every command about them asks the same. */
+function onTheFloor(command: Command): Command {
+  return command
+    .option('--data <folder>', 'where the ledger and the pairing key are kept', 'station')
+    .option('--database <url>', 'keep the ledger on a server (postgres://…) instead of in the data folder')
+    .option('--shop <name>', 'whose scans these are, where several shops share a server', 'shop')
+    .option('--packets <folder>', 'packets as the inbox files them (default: the folder packets beside the data)')
+    .option('--packet <folder...>', 'single packets');
+}
+
+function portOf(text: string): number {
+  const port = Number(text);
+  if (!/^\d{1,5}$/.test(text) || port > 65535) throw new InvalidArgumentError('A port is a number from 0 to 65535.');
+  return port;
+}
 
 try {
   await program.parseAsync();

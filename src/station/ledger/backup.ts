@@ -5,6 +5,8 @@ import { allEvents, type Ledger } from './ledger.ts';
 /** The first line of a copy: what it is, so that nothing else is taken for one. */
 const HEAD = { ledger: 'stilebook floor events', version: 1 } as const;
 
+const headSchema = z.object({ ledger: z.literal(HEAD.ledger), version: z.literal(HEAD.version) });
+const tailSchema = z.strictObject({ events: z.int() });
 const eventSchema = z.strictObject({
   key: z.string(),
   job: z.string(),
@@ -15,9 +17,6 @@ const eventSchema = z.strictObject({
   serverTime: z.string(),
   what: happeningSchema,
 });
-
-const headSchema = z.object({ ledger: z.literal(HEAD.ledger), version: z.literal(HEAD.version) });
-const tailSchema = z.object({ events: z.int() });
 
 /** Not a copy, or not a whole one. */
 export class NoCopy extends Error {}
@@ -37,31 +36,47 @@ export async function* backUp(ledger: Ledger): AsyncGenerator<string> {
 }
 
 /**
- * Brings the events of a copy into a ledger, in their order; those that are there already are left alone. Throws
- * `NoCopy`, with nothing brought in, where the copy is not whole. Returns how many were new.
+ * Brings the events of a copy into a ledger, in their order; those that are there already are left alone. `lines` is
+ * read twice: nothing is brought in before the copy is known to be whole; `NoCopy` is thrown where it is not. Returns
+ * how many events were new.
  */
-export async function restore(ledger: Ledger, copy: string): Promise<number> {
-  const events = eventsIn(copy);
+export async function restore(ledger: Ledger, lines: () => AsyncIterable<string>): Promise<number> {
+  for await (const _ of eventsIn(lines()));
   let fresh = 0;
-  for (let at = 0; at < events.length; at += RESTORED_AT_ONCE)
-    fresh += (await ledger.append(events.slice(at, at + RESTORED_AT_ONCE))).length;
+  let batch: FloorEvent[] = [];
+  const bring = async (): Promise<void> => {
+    fresh += (await ledger.append(batch)).length;
+    batch = [];
+  };
+  for await (const event of eventsIn(lines())) {
+    batch.push(event);
+    if (batch.length >= BROUGHT_AT_ONCE) await bring();
+  }
+  await bring();
   return fresh;
 }
 
-const RESTORED_AT_ONCE = 500;
+const BROUGHT_AT_ONCE = 500;
 
-function eventsIn(copy: string): readonly FloorEvent[] {
-  const lines = copy.trimEnd().split('\n').map(parsed);
-  if (!headSchema.safeParse(lines[0]).success) throw new NoCopy('this file is no copy of a ledger');
-  const tail = tailSchema.safeParse(lines.at(-1));
-  const body = lines.slice(1, -1);
-  if (!tail.success || tail.data.events !== body.length)
-    throw new NoCopy('this copy of a ledger is not whole: its end is missing');
-  return body.map((line, at) => {
-    const event = eventSchema.safeParse(line);
-    if (!event.success) throw new NoCopy(`line ${at + 2} of this copy is no event`);
-    return event.data;
-  });
+async function* eventsIn(lines: AsyncIterable<string>): AsyncGenerator<FloorEvent> {
+  let number = 0;
+  let counted: number | undefined;
+  for await (const line of lines) {
+    number += 1;
+    const value = parsed(line);
+    if (number === 1 && !headSchema.safeParse(value).success) throw new NoCopy('this file is no copy of a ledger');
+    if (number === 1) continue;
+    if (counted !== undefined) throw new NoCopy(`line ${number} of this copy stands behind its end`);
+    const tail = tailSchema.safeParse(value);
+    if (tail.success) {
+      counted = tail.data.events;
+      continue;
+    }
+    const event = eventSchema.safeParse(value);
+    if (!event.success) throw new NoCopy(`line ${number} of this copy is no event`);
+    yield event.data;
+  }
+  if (counted !== number - 2) throw new NoCopy('this copy of a ledger is not whole: its end is missing');
 }
 
 function parsed(line: string): unknown {

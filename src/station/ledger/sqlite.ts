@@ -6,6 +6,7 @@ import type { Tables } from './schema.ts';
 
 /** Somebody else has the file: a station that is running. Ask it instead. */
 export class LedgerIsHeld extends Error {
+  readonly code = 'LEDGER_HELD';
   readonly file: string;
   constructor(file: string) {
     super(`${file} is in use by a station that is running`);
