@@ -56,7 +56,8 @@ function partsInBlank(part: Part | undefined, shop: Shop): number {
 export function stopBlanks(work: Work): readonly Blank[] {
   const { shop } = work;
   const stops = work.doorSet.parts.filter(part => part.make.kind === 'glass-stop' && isFromBoard(part, work));
-  return grouped(stops, sizeKey)
+  return [...grouped(stops, sizeKey)]
+    .sort(([a], [b]) => (b?.length.value ?? 0) - (a?.length.value ?? 0))
     .flatMap(group => inChunks(group, STOPS_FROM_BLANK))
     .flatMap((chunk, at) => {
       const [first] = chunk;
