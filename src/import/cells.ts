@@ -163,14 +163,9 @@ function measureIn(cell: FieldCell): string | Complaint {
   return `${written} ${unitOf(cell.value.format)}`.trim();
 }
 
-/** `0" mm"`, `0.0\ mm`, `# ?/?\"`: the unit that a number format writes behind the number; empty where it has none. */
-function unitOf(format: string): string {
-  const literal = (format.split(';')[0] ?? '')
-    .replace(/"([^"]*)"/g, '$1')
-    .replace(/\\(.)/g, '$1')
-    .replace(/\[[^\]]*\]/g, '');
-  return /(mm|cm|in|inch|inches|ft|"|')[\s.]*$/i.exec(literal)?.[1]?.toLowerCase() ?? '';
-}
+/** The unit that a number format writes behind the number; empty where it has none. */
+const unitOf = (format: string): string =>
+  /(mm|cm|in|inch|inches|ft|"|')[\s.]*$/i.exec(format)?.[1]?.toLowerCase() ?? '';
 
 /** What a person sees in the cell; empty where that is no value. */
 export function typedIn(cell: FieldCell | undefined): string {

@@ -42,12 +42,10 @@ function decoded(bytes: Uint8Array): string | undefined {
   }
 }
 
+/** The mark that the first line has most of, outside of quotation marks. */
 function separatorOf(text: string): string {
-  const first =
-    text
-      .slice(0, 10_000)
-      .split(/\r?\n/)
-      .find(line => line.trim() !== '') ?? '';
+  const bareStart = text.slice(0, 10_000).replace(/"[^"]*"/g, '');
+  const first = bareStart.split(/[\r\n]+/).find(line => line.trim() !== '') ?? '';
   const counts = [',', ';', '\t'].map(mark => ({ mark, count: first.split(mark).length }));
   return counts.reduce((best, each) => (each.count > best.count ? each : best)).mark;
 }

@@ -18,7 +18,7 @@ export type Cell = { readonly column: string; readonly value: CellValue };
 
 export type CellValue =
   | { readonly kind: 'text'; readonly text: string }
-  /** `format` is the number format, where it says something of the unit: `0" mm"`, `0%`. */
+  /** `format` is what the number format writes beside the number: ` mm`, `%`; empty where it writes nothing. */
   | { readonly kind: 'number'; readonly number: number; readonly format: string }
   /** The parts of the date, in UTC, as the spreadsheet stores it. */
   | { readonly kind: 'date'; readonly year: number; readonly month: number; readonly day: number }
