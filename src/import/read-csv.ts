@@ -45,7 +45,7 @@ function decoded(bytes: Uint8Array): string | undefined {
 /** The mark that the first line has most of, outside of quotation marks. */
 function separatorOf(text: string): string {
   const bareStart = text.slice(0, 10_000).replace(/"[^"]*"/g, '');
-  const first = bareStart.split(/[\r\n]+/).find(line => line.trim() !== '') ?? '';
+  const first = bareStart.split(/[\r\n]+/).find(line => /[^ ]/.test(line)) ?? '';
   const counts = [',', ';', '\t'].map(mark => ({ mark, count: first.split(mark).length }));
   return counts.reduce((best, each) => (each.count > best.count ? each : best)).mark;
 }
