@@ -1,0 +1,57 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { SettingValue } from '../src/import/job.ts';
+import { MINUTES_SETTINGS, SETTINGS } from '../src/import/sheets/shop.ts';
+import type { Shop } from '../src/trade/shop.ts';
+import { shopDefaults } from '../src/trade/shop-defaults.ts';
+import { type LengthFormat, printLength } from '../src/units/print-length.ts';
+
+const file = new URL('../README.md', import.meta.url);
+
+/** Tables of the README that are written from the program's own: `UPDATE=1 npm test` writes them anew. */
+const TABLES: readonly (readonly [name: string, table: () => string])[] = [['settings', () => settings()]];
+
+describe('the README', () => {
+  it.each(TABLES)('has the table of %s as the program has it', (name, table) => {
+    const written = readFileSync(file, 'utf8');
+    const [before, rest] = split(written, `<!-- ${name} -->\n`);
+    const [, after] = split(rest, `<!-- end of ${name} -->`);
+    const renewed = `${before}<!-- ${name} -->\n${table()}\n<!-- end of ${name} -->${after}`;
+    if (process.env['UPDATE'] === '1') writeFileSync(file, renewed);
+    else expect(written).toBe(renewed);
+  });
+
+  it('begins with the job in one paragraph, then the two commands', () => {
+    const written = readFileSync(file, 'utf8');
+    expect(written).toMatch(/^# stilebook\n\nYou have built the cabinets/);
+    const commands = ['npm ci && npx stilebook packet fixtures/demo/kitchen.xlsx', 'npm ci && npm test'];
+    for (const command of commands) expect(written.slice(0, 2500)).toContain(`\n${command}\n`);
+  });
+});
+
+function split(text: string, mark: string): readonly [before: string, after: string] {
+  const at = text.indexOf(mark);
+  if (at < 0) throw new Error(`the README has no ${mark.trim()}`);
+  return [text.slice(0, at), text.slice(at + mark.length)];
+}
+
+function settings(): string {
+  const inch = shopDefaults('inch', 'letter');
+  const mm = shopDefaults('mm', 'A4');
+  const rows = [...SETTINGS, ...MINUTES_SETTINGS].map(({ name, explains, form, value }) => {
+    const shown = [shownIn(inch, value(inch)), shownIn(mm, value(mm))];
+    const [first, second] = shown;
+    return `| ${name} | ${explains} | ${form} | ${first === second ? first : `${first} · ${second}`} |`;
+  });
+  return [
+    '| setting | what it does | written as | default (inch · mm workbooks) |',
+    '| --- | --- | --- | --- |',
+    ...rows,
+  ].join('\n');
+}
+
+function shownIn(shop: Shop, value: SettingValue | undefined): string {
+  const format: LengthFormat = { ...shop.printing.lengths, increment: shop.printing.lengths.increment };
+  if (value === undefined) return '–';
+  return value.kind === 'length' ? printLength(value.length, format) : value.text;
+}
