@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { printPlace } from '../../src/diagnostics/print.ts';
 import { say } from '../../src/diagnostics/words.ts';
 import type { Job } from '../../src/import/job.ts';
-import { layOut } from '../../src/layout/index.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
+import { planWoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { aBoardStock, aFrameStyle, aJob, aSheetStock } from '../support/a-job.ts';
@@ -91,13 +91,17 @@ describe('what the shop cannot do is said at its place', () => {
   });
 
   it('tells the most turns that keep a bit under the limit', () => {
-    const found = layOut(aJob({ shop: withRouter({ speed: 24_000 }) }), doorSetOf(plainDoor()), solver).diagnostics;
+    const found = planWoodAndWork(
+      aJob({ shop: withRouter({ speed: 24_000 }) }),
+      doorSetOf(plainDoor()),
+      solver,
+    ).diagnostics;
     const [fast] = found.filter(each => each.code === 'bit-too-fast');
     expect(fast && say(fast, 'en', print).mend).toMatch(/^Set the router speed to 23100 or less/);
   });
 
   it('is said in Spanish too', () => {
-    const found = layOut(aJob(), doorSetOf(railOf('B1.1', '7')), solver).diagnostics;
+    const found = planWoodAndWork(aJob(), doorSetOf(railOf('B1.1', '7')), solver).diagnostics;
     const [wide] = found.filter(each => each.code === 'rail-wider-than-sled');
     expect(wide && say(wide, 'es', print).what).toBe(
       'Plain tiene travesaños de 7 de ancho y el carro de contraperfil admite 6.',
@@ -128,7 +132,7 @@ const OF_CHECKS = [
 ];
 
 const said = (doors: readonly Sizes[], changes: Partial<Job>): readonly string[] =>
-  layOut(aJob({ styles: [aFrameStyle()], ...changes }), doorSetOf(...doors), solver)
+  planWoodAndWork(aJob({ styles: [aFrameStyle()], ...changes }), doorSetOf(...doors), solver)
     .diagnostics.filter(each => OF_CHECKS.includes(each.code))
     .map(each => `${each.severity} ${printPlace(each.at)} ${say(each, 'en', print).what}`)
     .sort();

@@ -1,4 +1,5 @@
-import type { Operation, OperationId, Setup, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { Operation, OperationId, Setup } from '../../src/layout/shop-plan.ts';
+import type { WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Length } from '../../src/units/length.ts';
 import { printLength } from '../../src/units/print-length.ts';
 import { length } from '../support/length.ts';
@@ -10,10 +11,10 @@ export const printSetup = ({ settings, pieces }: Setup): string => {
   return `${set || 'nothing set'}: ${run}`;
 };
 
-export const setupsOf = (plan: Pick<ShopPlan, 'operations'>, id: OperationId): readonly Setup[] =>
+export const setupsOf = (plan: Pick<WoodAndWork, 'operations'>, id: OperationId): readonly Setup[] =>
   operationOf(plan, id)?.setups ?? [];
 
-export const operationOf = (plan: Pick<ShopPlan, 'operations'>, id: OperationId): Operation | undefined =>
+export const operationOf = (plan: Pick<WoodAndWork, 'operations'>, id: OperationId): Operation | undefined =>
   plan.operations.find(operation => operation.id === id);
 
 export const print = (value: Length): string => printLength(value, { units: 'inch', increment: length('1/64') });

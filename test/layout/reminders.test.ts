@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/calculate/index.ts';
 import type { Job, Opening } from '../../src/import/job.ts';
-import { layOut } from '../../src/layout/index.ts';
 import { mostTurns, rimSpeedOf } from '../../src/layout/reminders.ts';
-import type { OperationId, Reminder, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { OperationId, Reminder } from '../../src/layout/shop-plan.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
+import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { aJob, anOpening } from '../support/a-job.ts';
@@ -80,7 +80,11 @@ describe('a piece calls for its caution', () => {
   });
 
   it('is said once of the machine where it holds for all of its work', () => {
-    const plan = layOut(aJob({ finish: [aFinishStep({ kind: 'stain' })] }), doorSetOf(plainDoor()), solver).value;
+    const plan = planWoodAndWork(
+      aJob({ finish: [aFinishStep({ kind: 'stain' })] }),
+      doorSetOf(plainDoor()),
+      solver,
+    ).value;
     const ids = (id: OperationId) => operationOf(plan, id)?.reminders.map(reminder => reminder.id);
     expect(ids('cope')).toEqual(['general-router', 'ears', 'dust', 'coping-sled', 'backer-block']);
     expect(ids('rabbet-panel')).toEqual(['general-saw', 'ears', 'dust', 'sacrificial-fence']);
@@ -155,7 +159,7 @@ describe('no caution is missing and none is there for nothing', () => {
   it('and the judge sees one that is', () => {
     const job = aJob({ openings: [anOpening()] });
     const doorSet = calculate(job).value;
-    const plan = layOut(job, doorSet, solver).value;
+    const plan = planWoodAndWork(job, doorSet, solver).value;
     const silent = {
       ...plan,
       operations: plan.operations.map(each => ({
@@ -170,9 +174,9 @@ describe('no caution is missing and none is there for nothing', () => {
   });
 });
 
-const planOf = (doors: readonly Sizes[]): ShopPlan => layOut(aJob(), doorSetOf(...doors), solver).value;
+const planOf = (doors: readonly Sizes[]): WoodAndWork => planWoodAndWork(aJob(), doorSetOf(...doors), solver).value;
 
 function faults(job: Job): readonly string[] {
   const doorSet = calculate(job).value;
-  return verifyReminders(layOut(job, doorSet, solver).value, job, doorSet);
+  return verifyReminders(planWoodAndWork(job, doorSet, solver).value, job, doorSet);
 }

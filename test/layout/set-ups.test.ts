@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Job } from '../../src/import/job.ts';
-import { layOut } from '../../src/layout/index.ts';
-import type { OperationId, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { OperationId } from '../../src/layout/shop-plan.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
+import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { aFrameStyle, aJob } from '../support/a-job.ts';
@@ -296,7 +296,7 @@ describe('a solid panel', () => {
 });
 
 describe('a glass frame', () => {
-  const plan = layOut(aJob({ finish: [aFinishStep()] }), doorSetOf(glassDoor()), solver).value;
+  const plan = planWoodAndWork(aJob({ finish: [aFinishStep()] }), doorSetOf(glassDoor()), solver).value;
   expectSetups(plan, [
     // 3/4 − 1/4 behind the groove's front wall; as wide as the groove is deep.
     ['rabbet-glass', 'glass-rabbet-depth 1/2 from table, glass-rabbet-width 3/8 from cutter: W2.1 (around)'],
@@ -312,7 +312,7 @@ describe('a glass frame', () => {
 
 describe('horns', () => {
   it('are cut off to the height of the door after glue-up, from stiles that are longer by two of them', () => {
-    const plan = layOut(
+    const plan = planWoodAndWork(
       aJob({ styles: [aFrameStyle({ horn: length('1/2') })] }),
       doorSetOf(
         plainDoor({ parts: [['stile-left', '32', '2', { kind: 'stile', groovedEdges: 1, horn: length('1/2') }]] }),
@@ -369,18 +369,18 @@ describe('routes', () => {
 
   it('does not plane what was bought at its thickness', () => {
     const bought = aJob().stock.map(stock => ({ ...stock, thickness: length('3/4') }));
-    const plan = layOut(aJob({ stock: bought }), doorSetOf(plainDoor()), solver).value;
+    const plan = planWoodAndWork(aJob({ stock: bought }), doorSetOf(plainDoor()), solver).value;
     expect(setupsOf(plan, 'plane-thickness')).toEqual([]);
   });
 });
 
-function expectSetups(plan: ShopPlan, table: Table): void {
+function expectSetups(plan: WoodAndWork, table: Table): void {
   it.each(table.map(([id, ...lines]) => [id, lines] as const))('%s', (id, lines) => {
     expect(setupsOf(plan, id).map(printSetup)).toEqual(lines);
   });
 }
 
-function planOf(doors: readonly Sizes[], changes: Partial<Shop> = {}): ShopPlan {
+function planOf(doors: readonly Sizes[], changes: Partial<Shop> = {}): WoodAndWork {
   const job: Job = aJob({ shop: { ...SHOP, ...changes } });
-  return layOut(job, doorSetOf(...doors), solver).value;
+  return planWoodAndWork(job, doorSetOf(...doors), solver).value;
 }

@@ -1,6 +1,7 @@
 import type { DoorSet } from '../../src/calculate/door-set.ts';
 import type { Job } from '../../src/import/job.ts';
-import type { Operation, Setup, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { Operation, Setup } from '../../src/layout/shop-plan.ts';
+import type { WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import { length } from '../support/length.ts';
 
 /**
@@ -8,7 +9,7 @@ import { length } from '../support/length.ts';
  * with its limits in inches (common practice; 23 kg is the load constant of the NIOSH lifting equation), and without a
  * line of the planner.
  */
-export function verifyReminders(plan: ShopPlan, job: Job, doorSet: DoorSet): readonly string[] {
+export function verifyReminders(plan: WoodAndWork, job: Job, doorSet: DoorSet): readonly string[] {
   return plan.operations.flatMap(operation => [
     ...operation.setups.flatMap(setup => {
       const said = setup.reminders.map(({ id, pieces }) => `${id}: ${[...pieces].sort().join(' ')}`).sort();
@@ -80,7 +81,7 @@ const MACHINES: { readonly [station: string]: readonly string[] } = {
   spray: ['general-spray', 'ventilation'],
 };
 
-function generalAt({ id, station }: Operation, plan: ShopPlan, job: Job): string[] {
+function generalAt({ id, station }: Operation, plan: WoodAndWork, job: Job): string[] {
   const kind = id === 'crosscut-rough' ? 'board' : id === 'break-sheet' ? 'sheet' : '';
   const heavy = plan.cutPlans.filter(each => each.kind === kind && each.bins.some(bin => bin.mass > 23));
   const cases: readonly (readonly [string, boolean])[] = [

@@ -1,12 +1,13 @@
 import type { Door, DoorSet, Part } from '../../src/calculate/door-set.ts';
 import type { Job } from '../../src/import/job.ts';
-import type { Blank, Operation, Setup, SetupPiece, ShopPlan } from '../../src/layout/shop-plan.ts';
+import type { Blank, Operation, Setup, SetupPiece } from '../../src/layout/shop-plan.ts';
+import type { WoodAndWork } from '../../src/layout/wood-and-work.ts';
 
 /**
  * Says what is wrong with the work of a plan. Written from the helper's point of view and without a line of the
  * planner: it picks up each part and each door and carries it from machine to machine.
  */
-export function verifyWork(plan: ShopPlan, job: Job, doorSet: DoorSet): readonly string[] {
+export function verifyWork(plan: WoodAndWork, job: Job, doorSet: DoorSet): readonly string[] {
   const doors = new Map<string, Door>(doorSet.doors.map(door => [door.code, door]));
   const shop: Shop = { plan, job, doors, parts: new Map(doorSet.parts.map(part => [part.code, part])) };
   const codes = [...doorSet.parts, ...doorSet.doors, ...plan.blanks].map(({ code }) => code as string);
@@ -24,7 +25,7 @@ export function verifyWork(plan: ShopPlan, job: Job, doorSet: DoorSet): readonly
 }
 
 type Shop = {
-  readonly plan: ShopPlan;
+  readonly plan: WoodAndWork;
   readonly job: Job;
   readonly doors: ReadonlyMap<string, Door>;
   readonly parts: ReadonlyMap<string, Part>;

@@ -2,9 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/calculate/index.ts';
 import type { Job, Opening } from '../../src/import/job.ts';
-import { layOut } from '../../src/layout/index.ts';
-import type { ShopPlan } from '../../src/layout/shop-plan.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
+import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import { nm } from '../../src/units/length.ts';
 import { aJob } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
@@ -47,16 +46,16 @@ describe('the work of a job', () => {
 describe('the judge sees', () => {
   const job = aJob();
   const doorSet = calculate(job).value;
-  const plan = layOut(job, doorSet, solver).value;
+  const plan = planWoodAndWork(job, doorSet, solver).value;
   const [firstOfMany] = plan.operations;
-  const tamper = (id: string, change: (pieces: Setups) => Setups): ShopPlan => ({
+  const tamper = (id: string, change: (pieces: Setups) => Setups): WoodAndWork => ({
     ...plan,
     operations: plan.operations.map(operation =>
       operation.id === id ? { ...operation, setups: change(operation.setups) } : operation,
     ),
   });
   type Setups = NonNullable<typeof firstOfMany>['setups'];
-  it.each<[string, ShopPlan, RegExp]>([
+  it.each<[string, WoodAndWork, RegExp]>([
     [
       'a piece left out',
       tamper(
@@ -98,9 +97,9 @@ describe('the judge sees', () => {
   });
 });
 
-const planOf = (job: Job): ShopPlan => layOut(job, calculate(job).value, solver).value;
+const planOf = (job: Job): WoodAndWork => planWoodAndWork(job, calculate(job).value, solver).value;
 
 function faults(job: Job): readonly string[] {
   const doorSet = calculate(job).value;
-  return verifyWork(layOut(job, doorSet, solver).value, job, doorSet);
+  return verifyWork(planWoodAndWork(job, doorSet, solver).value, job, doorSet);
 }
