@@ -1,19 +1,112 @@
-import type { Filling } from './first-plan.ts';
-import { type CuttingProblem, clearArea } from './problem.ts';
+import type { BinKind, CuttingProblem, PieceKind } from './problem.ts';
+
+/** The least number of bins that any plan needs, and by what it is proven. */
+export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' };
+
+/** How many of each kind of piece are to be cut. */
+export type Demand = readonly number[];
 
 /**
- * No plan of these pieces needs fewer bins than this: not even if wood could be poured. The largest bins are taken
- * first, as many as there are.
+ * No plan of these pieces needs fewer bins than this. By area: not even if wood could be poured, the largest bins taken
+ * first. By packing: pieces are weighed such that no bin can hold more than 1, whatever way they are cut; see `scales`.
  */
-export function areaBound(problem: CuttingProblem, filling: Filling): { readonly bins: number; readonly by: 'area' } {
-  let left = filling.bins.reduce((total, bin) => total + bin.filled, 0);
+export function packingBound(problem: CuttingProblem, demand: Demand): Bound {
+  const area = areaBound(problem, demand);
+  const weighed = weightBound(problem, demand);
+  return weighed > area ? { bins: weighed, by: 'packing' } : { bins: area, by: 'area' };
+}
+
+function areaBound(problem: CuttingProblem, demand: Demand): number {
+  let left = problem.pieces.reduce((total, piece, kind) => total + piece.area * (demand[kind] ?? 0), 0);
   let bins = 0;
-  for (const bin of [...problem.bins].sort((one, two) => clearArea(two) - clearArea(one))) {
-    const area = clearArea(bin);
-    const used = Math.min(bin.available, Math.ceil(left / area));
+  for (const bin of [...problem.bins].sort((one, two) => two.area - one.area)) {
+    const used = Math.min(bin.available, Math.ceil(left / bin.area));
     bins += used;
-    left -= used * area;
+    left -= used * bin.area;
     if (left <= 0) break;
   }
-  return { bins, by: 'area' };
+  return bins;
+}
+
+/**
+ * The best weight over all pairs of scales, one for lengths and one for widths: pieces that lie beside each other in a
+ * bin have products of their scales that add up to 1 at most. A piece that may be turned counts the lighter way.
+ * S. Fekete, J. Schepers, "A general framework for bounds for higher-dimensional orthogonal packing problems",
+ * Mathematical Methods of Operations Research 60 (2004) 311-329.
+ */
+function weightBound(problem: CuttingProblem, demand: Demand): number {
+  const length = Math.max(...problem.bins.map(clearLength));
+  const width = Math.max(...problem.bins.map(bin => bin.clear[0]?.width ?? 0));
+  const pieces = problem.pieces.filter((_, kind) => (demand[kind] ?? 0) > 0);
+  const counts = demand.filter(count => count > 0);
+  const alongs = scaled(pieces, length, piece => piece.length);
+  const acrosses = scaled(pieces, width, piece => piece.width);
+  let most = 0;
+  for (const along of alongs) {
+    for (const across of acrosses) {
+      let weight = 0;
+      for (const [index, piece] of pieces.entries()) {
+        const lies = (along.lies[index] ?? 0) * (across.lies[index] ?? 0);
+        const turned = piece.turns ? (along.turned[index] ?? 0) * (across.turned[index] ?? 0) : lies;
+        weight += (counts[index] ?? 0) * Math.min(lies, turned);
+      }
+      most = Math.max(most, weight);
+    }
+  }
+  // Sums of floats: what is so little over a whole number proves nothing.
+  return Math.ceil(most - 1e-7);
+}
+
+/** From the beginning of the first clear stretch to the end of the last, as if no defect lay between. */
+function clearLength(bin: BinKind): number {
+  const [first, last] = [bin.clear[0], bin.clear.at(-1)];
+  return first === undefined || last === undefined ? 0 : last.along + last.length - first.along;
+}
+
+type Scaled = { readonly lies: readonly number[]; readonly turned: readonly number[] };
+
+const scaled = (
+  pieces: readonly PieceKind[],
+  whole: number,
+  measure: (piece: PieceKind) => number,
+): readonly Scaled[] =>
+  scales(
+    whole,
+    pieces.flatMap(piece => (piece.turns ? [piece.length, piece.width] : [measure(piece)])),
+  ).map(scale => ({
+    lies: pieces.map(piece => scale(measure(piece))),
+    turned: pieces.map(piece => scale(piece.length + piece.width - measure(piece))),
+  }));
+
+/** So many thresholds are tried for each scale. */
+const THRESHOLDS_MAX = 40;
+
+/**
+ * Scales of sizes from 0 to 1 such that sizes that add up to the whole have scales that add up to 1 at most (dual
+ * feasible functions): as it is; rounded to parts (Lueker 1983); small ones left out and their counterparts counted
+ * full (Fekete & Schepers 2001); in whole steps (Carlier, Clautiaux, Moukrim 2007).
+ */
+function scales(whole: number, sizes: readonly number[]): readonly ((size: number) => number)[] {
+  const halves = [...new Set(sizes.map(size => Math.min(size, whole - size)))].filter(size => size > 0);
+  const thresholds = thinned(halves.sort((one, two) => one - two));
+  return [
+    size => size / whole,
+    ...Array.from({ length: 12 }, (_, index) => (size: number) => parts(size, whole, index + 1)),
+    ...thresholds.map(least => (size: number) => (size > whole - least ? 1 : size < least ? 0 : size / whole)),
+    ...thresholds.map(step => (size: number) => steps(size, whole, step)),
+  ];
+}
+
+function thinned(thresholds: readonly number[]): readonly number[] {
+  const every = Math.ceil(thresholds.length / THRESHOLDS_MAX);
+  return thresholds.filter((_, index) => index % every === 0);
+}
+
+const parts = (size: number, whole: number, count: number): number =>
+  ((count + 1) * size) % whole === 0 ? size / whole : Math.floor(((count + 1) * size) / whole) / count;
+
+function steps(size: number, whole: number, step: number): number {
+  const all = Math.floor(whole / step);
+  if (2 * size > whole) return 1 - Math.floor((whole - size) / step) / all;
+  return 2 * size === whole ? 0.5 : Math.floor(size / step) / all;
 }

@@ -1,4 +1,4 @@
-import type { Direction, OpenBin, Rectangle, Taken } from './rectangles.ts';
+import { type Direction, isRow, type OpenBin, type Piece, type Row } from './rows.ts';
 
 /**
  * How a stretch of wood is divided: it is a piece, or it is cut in one direction into parts that lie side by side, with
@@ -19,31 +19,24 @@ export type CutApart = { readonly kind: 'apart'; readonly direction: Direction; 
 export type Part = { readonly tree: CutTree; readonly size: number };
 
 /** A tree for each clear stretch of the bin; undefined where nothing is cut from it. */
-export const cutTrees = (bin: OpenBin): readonly (CutTree | undefined)[] => bin.roots.map(treeOf);
+export const cutTrees = (bin: OpenBin): readonly (CutTree | undefined)[] =>
+  bin.roots.map(root => (root.parts.length === 0 ? undefined : treeOf(root)));
 
-function treeOf(rectangle: Rectangle): CutTree | undefined {
-  const { taken } = rectangle;
-  if (taken === undefined) return undefined;
-  const second = other(taken.first);
-  const strip = apart(second, [alone(pieceOf(taken), second), ...partsOf(taken.side, second)]);
-  return apart(taken.first, [alone(strip, taken.first), ...partsOf(taken.rest, taken.first)]);
+function treeOf(row: Row): CutTree {
+  return apart(
+    row.direction,
+    row.parts.map(part => {
+      const tree = isRow(part) ? treeOf(part) : pieceOf(row, part);
+      return { tree, size: extent(tree, row.direction) };
+    }),
+  );
 }
 
-const pieceOf = (taken: Taken): CutPiece => ({
-  kind: 'piece',
-  piece: taken.piece,
-  turned: taken.turned,
-  length: taken.length,
-  width: taken.width,
-});
-
-const alone = (tree: CutTree, direction: Direction): Part => ({ tree, size: extent(tree, direction) });
-
-function partsOf(rectangle: Rectangle | undefined, direction: Direction): readonly Part[] {
-  const tree = rectangle === undefined ? undefined : treeOf(rectangle);
-  if (tree === undefined) return [];
-  if (tree.kind === 'apart' && tree.direction === direction) return tree.parts;
-  return [alone(tree, direction)];
+function pieceOf(row: Row, piece: Piece): CutPiece {
+  const { kind, turned, size } = piece;
+  return row.direction === 'crosscut'
+    ? { kind: 'piece', piece: kind, turned, length: size, width: row.breadth }
+    : { kind: 'piece', piece: kind, turned, length: row.breadth, width: size };
 }
 
 /** Parts in a row. A part that is itself divided in the same direction gives its parts to the row. */
@@ -63,8 +56,6 @@ export function extent(tree: CutTree, direction: Direction): number {
   if (tree.direction === direction) return tree.parts.reduce((total, part) => total + part.size, 0);
   return tree.parts.reduce((largest, part) => Math.max(largest, extent(part.tree, direction)), 0);
 }
-
-export const other = (direction: Direction): Direction => (direction === 'rip' ? 'crosscut' : 'rip');
 
 /** The kinds of the pieces of a tree, in the order in which they are cut. */
 export const piecesOf = (tree: CutTree): readonly number[] =>

@@ -6,7 +6,7 @@ import { type Length, minus, nm } from '../../units/length.ts';
 import { massOf, volume } from '../../units/mass.ts';
 import type { Cut, CutBin, CutPlan, CutRectangle, Fallen, PlacedPiece } from '../shop-plan.ts';
 import type { CuttingProblem } from './problem.ts';
-import type { OpenBin } from './rectangles.ts';
+import type { OpenBin } from './rows.ts';
 import { type Box, type SawCut, type Side, sawingOrder } from './sawing.ts';
 import type { Found } from './search.ts';
 

@@ -101,6 +101,7 @@ function binKind(
     length,
     width,
     clear,
+    area: clear.reduce((total, stretch) => total + stretch.length * stretch.width, 0),
     endsClear: last !== undefined && last.along + last.length - kerf === length - trimsOf(stock, shop).end / unit,
     reach: {
       crosscut: reachOn(length, shop.saw.crosscutCapacity / unit, kerf),

@@ -36,8 +36,9 @@ export function planCutting(
 /** Says of each blank that was left whether it is too large, or the stock ran out before it. */
 function notCut(cutting: CuttingProblem, found: Filling, stock: Stock): readonly Diagnostic[] {
   const at = cellOf(stock.from, 'name');
+  const looking = { problem: cutting, chance: () => 0, blinks: 0, looks: 0 };
   const left = found.left.flatMap(kind => cutting.pieces[kind] ?? []);
-  const tooLarge = new Set(left.filter(piece => !fitsSomewhere(cutting, piece)));
+  const tooLarge = new Set(left.filter(piece => !fitsSomewhere(looking, piece)));
   const short = left.filter(piece => !tooLarge.has(piece)).length;
   return [
     ...[...tooLarge].flatMap(piece =>

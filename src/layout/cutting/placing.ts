@@ -1,5 +1,6 @@
-import { type CuttingProblem, lies, type PieceKind, type Reach } from './problem.ts';
-import { type Direction, type OpenBin, put, type Rectangle, stageOf } from './rectangles.ts';
+import type { Chance } from './chance.ts';
+import type { CuttingProblem, PieceKind, Reach } from './problem.ts';
+import { isOpen, type OpenBin, put, type Row } from './rows.ts';
 
 /** How the best place for a piece is chosen, and which of its two cuts is made first. */
 export type Rule = { readonly fit: Fit; readonly split: Split };
@@ -7,7 +8,7 @@ export type Rule = { readonly fit: Fit; readonly split: Split };
 /** Least area left, least left on the tighter side, or least left on the looser side. */
 export type Fit = 'area' | 'tight' | 'loose';
 
-/** Cut first along the shorter or longer leftover, or so that the larger rectangle left is as large or small as can be. */
+/** Cut first along the shorter or the longer leftover, or so that the larger stretch left is as large or as small as can be. */
 export type Split = 'shorter' | 'longer' | 'largest' | 'evenest';
 
 export const FITS: readonly Fit[] = ['area', 'tight', 'loose'];
@@ -16,89 +17,103 @@ export const SPLITS: readonly Split[] = ['shorter', 'longer', 'largest', 'evenes
 /** Where a piece goes. */
 export type Place = {
   readonly bin: OpenBin;
-  readonly index: number;
+  readonly row: Row;
   readonly turned: boolean;
-  readonly length: number;
-  readonly width: number;
-  readonly first: Direction;
+  readonly way: 'along' | 'across';
 };
 
-/** The best place for a piece in `bins` from index `from` on; undefined where it fits in none of them. */
+/** What a search for places needs, and how much it has looked at. */
+export type Looking = {
+  readonly problem: CuttingProblem;
+  readonly chance: Chance;
+  /** Share of places that is passed over, so that the search does not always end in the same place. */
+  readonly blinks: number;
+  /** Rows looked at so far: what a search may spend is counted in these, because a clock would make plans differ. */
+  looks: number;
+};
+
+/** The best place for a piece of a kind in `bins` from index `from` on; undefined where it fits in none of them. */
 export function findPlace(
-  problem: CuttingProblem,
+  looking: Looking,
   piece: PieceKind,
   bins: readonly OpenBin[],
   from: number,
   rule: Rule,
 ): Place | undefined {
+  const { problem, blinks, chance } = looking;
   let best: Place | undefined;
   let least = Number.POSITIVE_INFINITY;
-  const ways = lies(piece);
+  const ways = piece.turns && piece.length !== piece.width ? 2 : 1;
   for (let at = from; at < bins.length; at += 1) {
     const bin = bins[at];
-    const kind = bin === undefined ? undefined : problem.bins[bin.kind];
-    if (bin === undefined || kind === undefined) continue;
-    for (let turn = 0; turn < ways.length; turn += 1) {
-      const [length, width] = ways[turn] ?? [0, 0];
-      if (!reaches(kind.reach.crosscut, length) || !reaches(kind.reach.rip, width)) continue;
-      for (let index = 0; index < bin.free.length; index += 1) {
-        const free = bin.free[index];
-        if (free === undefined || free.length < length || free.width < width) continue;
-        const score = looseness(free, length, width, rule.fit);
-        if (score >= least) continue;
-        const first = firstCut(problem, free, length, width, rule.split);
-        if (first === undefined) continue;
+    const reach = bin === undefined ? undefined : problem.bins[bin.kind]?.reach;
+    if (bin === undefined || reach === undefined) continue;
+    looking.looks += bin.rows.length;
+    for (let turn = 0; turn < ways; turn += 1) {
+      const length = turn === 0 ? piece.length : piece.width;
+      const width = turn === 0 ? piece.width : piece.length;
+      if (!canMeasure(reach.crosscut, length) || !canMeasure(reach.rip, width)) continue;
+      for (const row of bin.rows) {
+        const crosscut = row.direction === 'crosscut';
+        const beyond = row.left - (crosscut ? length : width);
+        const beside = row.breadth - (crosscut ? width : length);
+        if (beyond < 0 || beside < 0) continue;
+        const score = looseness(row, piece, beyond, beside, rule.fit);
+        if (score >= least || (blinks > 0 && chance() < blinks)) continue;
+        const way = wayIn(problem, bin, row, beyond, beside, rule.split);
+        if (way === undefined) continue;
         least = score;
-        best = { bin, index, turned: turn === 1, length, width, first };
+        best = { bin, row, turned: turn === 1, way };
       }
     }
   }
   return best;
 }
 
-export const place = (where: Place, kind: number): void => put(where.bin, where.index, { kind, ...where }, where.first);
+export const place = (where: Place, piece: PieceKind, kind: number): void =>
+  put(where.bin, where.row, piece, kind, where.turned, where.way);
 
-const reaches = (reach: Reach, size: number): boolean => size <= reach.upTo || size >= reach.from;
+const canMeasure = (reach: Reach, size: number): boolean => size <= reach.upTo || size >= reach.from;
 
-function looseness(free: Rectangle, length: number, width: number, fit: Fit): number {
+function looseness(row: Row, piece: PieceKind, beyond: number, beside: number, fit: Fit): number {
   switch (fit) {
     case 'area':
-      return free.length * free.width - length * width;
+      return row.left * row.breadth - piece.area;
     case 'tight':
-      return Math.min(free.length - length, free.width - width);
+      return Math.min(beyond, beside);
     case 'loose':
-      return Math.max(free.length - length, free.width - width);
+      return Math.max(beyond, beside);
   }
 }
 
-/** The first cut by the rule, or the other one where only that keeps within the stages; undefined where neither does. */
-function firstCut(
+/** The way by the rule, or the other where only that keeps within the stages; undefined where neither does. */
+function wayIn(
   problem: CuttingProblem,
-  free: Rectangle,
-  length: number,
-  width: number,
+  bin: OpenBin,
+  row: Row,
+  beyond: number,
+  beside: number,
   split: Split,
-): Direction | undefined {
-  const beyond = free.length - length;
-  const beside = free.width - width;
-  if (problem.leastSkim > 0 && (skims(beyond, problem.leastSkim) || skims(beside, problem.leastSkim))) return undefined;
-  const wanted = preferred(beyond, beside, length, width, split);
-  if (stageOf(free, length, width, wanted) <= problem.stages) return wanted;
-  const other = wanted === 'rip' ? 'crosscut' : 'rip';
-  return stageOf(free, length, width, other) <= problem.stages ? other : undefined;
+): Place['way'] | undefined {
+  const { leastSkim } = problem;
+  if (leastSkim > 0 && ((beyond > 0 && beyond < leastSkim) || (beside > 0 && beside < leastSkim))) return undefined;
+  const along = row.stage + (beside > 0 ? 1 : 0) <= problem.stages;
+  const turns = (beyond > 0 ? 2 : 1) - (isOpen(bin, row) ? 1 : 0);
+  const across = row.stage + turns <= problem.stages;
+  if (!along || !across) return along ? 'along' : across ? 'across' : undefined;
+  return prefersAlong(row, beyond, beside, split) ? 'along' : 'across';
 }
 
-const skims = (left: number, leastSkim: number): boolean => left > 0 && left < leastSkim;
-
-function preferred(beyond: number, beside: number, length: number, width: number, split: Split): Direction {
+/** Along, the row keeps its full breadth behind the piece; across, the strip beside the piece keeps the row's length. */
+function prefersAlong(row: Row, beyond: number, beside: number, split: Split): boolean {
   switch (split) {
     case 'shorter':
-      return beyond <= beside ? 'rip' : 'crosscut';
+      return beyond > beside;
     case 'longer':
-      return beyond > beside ? 'rip' : 'crosscut';
+      return beyond <= beside;
     case 'largest':
-      return beside * length > beyond * width ? 'rip' : 'crosscut';
+      return beyond * row.breadth >= beside * row.left;
     case 'evenest':
-      return beside * length > beyond * width ? 'crosscut' : 'rip';
+      return beyond * row.breadth < beside * row.left;
   }
 }

@@ -46,6 +46,8 @@ export type BinKind = {
   readonly width: number;
   /** Clear stretches between trims and defects, true extents and a kerf. More than one only where there are defects. */
   readonly clear: readonly ClearStretch[];
+  /** Of the clear stretches together. */
+  readonly area: number;
   /** Whether the last clear stretch runs to the far trim; otherwise a defect lies behind it. */
   readonly endsClear: boolean;
   /** How large a piece may be, kerf included, for fence or stop to measure it from one side or the other. */
@@ -62,15 +64,3 @@ export type ClearStretch = {
   readonly length: number;
   readonly width: number;
 };
-
-/** The two ways a piece may lie, as [along, across]; the second only where it may be turned and is not square. */
-export const lies = (piece: PieceKind): readonly (readonly [number, number])[] =>
-  piece.turns && piece.length !== piece.width
-    ? [
-        [piece.length, piece.width],
-        [piece.width, piece.length],
-      ]
-    : [[piece.length, piece.width]];
-
-export const clearArea = (bin: BinKind): number =>
-  bin.clear.reduce((total, stretch) => total + stretch.length * stretch.width, 0);

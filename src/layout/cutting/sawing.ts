@@ -1,6 +1,6 @@
 import { type CutApart, type CutPiece, type CutTree, cutTrees, type Part } from './cut-tree.ts';
 import type { BinKind, ClearStretch } from './problem.ts';
-import type { Direction, OpenBin } from './rectangles.ts';
+import type { Direction, OpenBin } from './rows.ts';
 
 /** A rectangle in a bin's own coordinates: true sizes in the problem's units. */
 export type Box = ClearStretch;

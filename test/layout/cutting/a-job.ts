@@ -125,7 +125,7 @@ export const aCuttingJob: fc.Arbitrary<CuttingJob> = fc
         { kind, grain, name: 'stock' },
       ),
     ],
-    shop: aShop(saw, { seconds: 0.01, seed }),
+    shop: aShop(saw, { seconds: 0.002, seed }),
     blanks: pieces
       .flatMap(piece => Array.from({ length: piece.count }, () => piece))
       .map((piece, index) => aBlank('stock', `P${index + 1}`, piece.length, piece.width)),

@@ -1,0 +1,87 @@
+import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
+import type { Looking } from './placing.ts';
+import type { CuttingProblem } from './problem.ts';
+import { type OpenBin, piecesIn } from './rows.ts';
+import { type Attempt, ruinAndRecreate } from './ruin-recreate.ts';
+
+/** A try is kept where it is no worse than the attempt of so many tries ago: late acceptance. */
+const LATE = 300;
+/** How much a full bin beside an empty one is worth over two half full ones, in bins. */
+const FULL_BINS = 0.02;
+
+/**
+ * Looks for a filling that costs less: takes the emptiest bin away and tries to get its pieces into the others, and when
+ * that succeeds, goes on from there, until `looks` are spent or a filling costs no more than `least`, below which there is none.
+ * `seen` gets the bins of each attempt that was kept. After J. Gardeyn, T. Wauters, "A goal-driven ruin and recreate
+ * heuristic for the 2D variable-sized bin packing problem with guillotine constraints", EJOR 301 (2022) 432-444; late
+ * acceptance after E. K. Burke, Y. Bykov, EJOR 258 (2017) 70-78.
+ */
+export function fewerBins(
+  looking: Looking,
+  start: Filling,
+  least: number,
+  supply: readonly number[],
+  looks: number,
+  seen: (bins: readonly OpenBin[]) => void,
+): Filling {
+  const { problem } = looking;
+  const until = looking.looks + looks;
+  let best = start;
+  while (looking.looks < until && costOfBins(problem, best.bins) > least + COST_EPSILON) {
+    const found = cheaper(looking, best, supply, until, seen);
+    if (found === undefined) break;
+    best = found;
+  }
+  return best;
+}
+
+/** A filling that leaves less uncut or costs less than `best`, or undefined when the looks are spent. */
+function cheaper(
+  looking: Looking,
+  best: Filling,
+  supply: readonly number[],
+  until: number,
+  seen: (bins: readonly OpenBin[]) => void,
+): Filling | undefined {
+  const { problem } = looking;
+  const short = best.left.length > 0;
+  const cost = short ? Number.POSITIVE_INFINITY : costOfBins(problem, best.bins) - 2 * COST_EPSILON;
+  let attempt: Attempt = short ? best : withoutEmptiest(best);
+  let value = shortfall(problem, attempt);
+  const late = new Float64Array(LATE).fill(value);
+  for (let step = 0; looking.looks < until; step = (step + 1) % LATE) {
+    const next = ruinAndRecreate(looking, attempt, { cost, supply });
+    const nextValue = shortfall(problem, next);
+    if (nextValue <= value || nextValue <= (late[step] ?? value)) {
+      if (nextValue < value) seen(next.bins);
+      attempt = next;
+      value = nextValue;
+    }
+    late[step] = value;
+    if (attempt.left.length < Math.max(1, best.left.length)) return attempt;
+  }
+  return undefined;
+}
+
+/** Area that lies beside the bins, in bins, less something for bins that are full: least is best. */
+function shortfall(problem: CuttingProblem, attempt: Attempt): number {
+  let beside = 0;
+  for (const kind of attempt.left) beside += problem.pieces[kind]?.area ?? 0;
+  let area = 0;
+  let full = 0;
+  for (const bin of attempt.bins) {
+    const own = problem.bins[bin.kind]?.area ?? 1;
+    area += own;
+    full += (bin.filled / own) * (bin.filled / own);
+  }
+  return (beside * attempt.bins.length) / Math.max(1, area) - FULL_BINS * full;
+}
+
+function withoutEmptiest(filling: Filling): Attempt {
+  const emptiest = filling.bins.reduce<OpenBin | undefined>(
+    (least, bin) => (least === undefined || bin.filled < least.filled ? bin : least),
+    undefined,
+  );
+  const out = emptiest === undefined ? [] : piecesIn(emptiest);
+  return { bins: filling.bins.filter(bin => bin !== emptiest), left: [...filling.left, ...out] };
+}

@@ -1,0 +1,175 @@
+import type { BinKind, PieceKind } from './problem.ts';
+
+/** Direction of a through cut, by the axis that it divides: a crosscut divides the length, a rip the width. */
+export type Direction = 'crosscut' | 'rip';
+
+/**
+ * A stretch of wood that is cut in one direction into parts side by side, with what is left of it at the end. A part is
+ * a piece, or a stretch that is cut on in the other direction. Sizes include one kerf each. The order of the parts
+ * makes no difference to what fits, so a part can be taken out of a row, and what it took is left at the end again.
+ */
+export type Row = {
+  direction: Direction;
+  /** Extent across the direction, the same for all its parts. */
+  breadth: number;
+  /** What is left in the direction. */
+  left: number;
+  /** How many times the direction has changed when this row is cut. */
+  readonly stage: number;
+  readonly parent: Row | undefined;
+  /** What it takes of its parent's direction. */
+  size: number;
+  readonly parts: (Row | Piece)[];
+  /** Its place among the rows of its bin. */
+  at: number;
+};
+
+/** A piece in a row; its size across the row's direction is the row's breadth. */
+export type Piece = { readonly kind: number; readonly turned: boolean; readonly size: number };
+
+/** A bin that is being filled, with a row for each of its clear stretches. */
+export type OpenBin = {
+  readonly kind: number;
+  readonly roots: readonly Row[];
+  /** All rows of it, roots first. */
+  rows: Row[];
+  /** Area of the pieces in it, and how many they are. */
+  filled: number;
+  count: number;
+  /** Whether the direction of the first cuts is given. */
+  readonly fixed: boolean;
+};
+
+/** An empty bin. Where `first` is given its first cuts go in that direction, else as the first piece has it. */
+export function openBin(kind: number, bin: BinKind, first: Direction | undefined): OpenBin {
+  // Stretches between defects are cut free by crosscuts.
+  const direction = bin.clear.length > 1 ? 'crosscut' : (first ?? 'crosscut');
+  const roots = bin.clear.map(stretch =>
+    direction === 'crosscut'
+      ? newRow(direction, stretch.width, stretch.length, 1, undefined, 0)
+      : newRow(direction, stretch.length, stretch.width, 1, undefined, 0),
+  );
+  const rows: Row[] = [];
+  for (const root of roots) add(rows, root);
+  return { kind, roots, rows, filled: 0, count: 0, fixed: bin.clear.length > 1 || first !== undefined };
+}
+
+const newRow = (
+  direction: Direction,
+  breadth: number,
+  left: number,
+  stage: number,
+  parent: Row | undefined,
+  size: number,
+): Row => ({ direction, breadth, left, stage, parent, size, parts: [], at: 0 });
+
+export const isRow = (part: Row | Piece): part is Row => 'parts' in part;
+
+/** The direction of a root without parts is still open. */
+export const isOpen = (bin: OpenBin, row: Row): boolean =>
+  row.parent === undefined && !bin.fixed && row.parts.length === 0;
+
+/** Turns a root without parts into the other direction. */
+function reorient(row: Row): void {
+  row.direction = row.direction === 'rip' ? 'crosscut' : 'rip';
+  [row.breadth, row.left] = [row.left, row.breadth];
+}
+
+/**
+ * Puts a piece at the end of a row: `along` in its direction, or, first cut `across` it, with the rest of the row
+ * for itself and its neighbours in the other direction.
+ */
+export function put(
+  bin: OpenBin,
+  row: Row,
+  piece: PieceKind,
+  kind: number,
+  turned: boolean,
+  way: 'along' | 'across',
+): void {
+  if (way === 'across' && isOpen(bin, row)) {
+    reorient(row);
+    putAlong(bin, row, piece, kind, turned);
+  } else if (way === 'along') putAlong(bin, row, piece, kind, turned);
+  else {
+    const strip = newRow(other(row.direction), row.left, row.breadth, row.stage + 1, row, row.left);
+    row.left = 0;
+    row.parts.push(strip);
+    add(bin.rows, strip);
+    putAlong(bin, strip, piece, kind, turned);
+  }
+  bin.filled += piece.area;
+  bin.count += 1;
+}
+
+function putAlong(bin: OpenBin, row: Row, piece: PieceKind, kind: number, turned: boolean): void {
+  const crosscut = (row.direction === 'crosscut') !== turned;
+  const along = crosscut ? piece.length : piece.width;
+  const across = crosscut ? piece.width : piece.length;
+  row.left -= along;
+  if (across === row.breadth) {
+    row.parts.push({ kind, turned, size: along });
+    return;
+  }
+  const strip = newRow(other(row.direction), along, row.breadth - across, row.stage + 1, row, along);
+  strip.parts.push({ kind, turned, size: across });
+  row.parts.push(strip);
+  add(bin.rows, strip);
+}
+
+function add(rows: Row[], row: Row): void {
+  row.at = rows.length;
+  rows.push(row);
+}
+
+export const other = (direction: Direction): Direction => (direction === 'rip' ? 'crosscut' : 'rip');
+
+/** Takes a part out of its row and adds the kinds of its pieces to `out`. A row that is empty then goes too. */
+export function takeOut(bin: OpenBin, row: Row, index: number, pieces: readonly PieceKind[], out: number[]): void {
+  const part = row.parts[index];
+  if (part === undefined) return;
+  const from = out.length;
+  collect(part, out);
+  for (let at = from; at < out.length; at += 1) bin.filled -= pieces[out[at] ?? 0]?.area ?? 0;
+  bin.count -= out.length - from;
+  remove(row, index);
+  bin.rows = [];
+  for (const root of bin.roots) listRows(root, bin.rows);
+}
+
+function remove(row: Row, index: number): void {
+  row.left += row.parts[index]?.size ?? 0;
+  row.parts.splice(index, 1);
+  if (row.parts.length === 0 && row.parent !== undefined) remove(row.parent, row.parent.parts.indexOf(row));
+}
+
+function collect(part: Row | Piece, out: number[]): void {
+  if (!isRow(part)) out.push(part.kind);
+  else for (const each of part.parts) collect(each, out);
+}
+
+function listRows(row: Row, rows: Row[]): void {
+  add(rows, row);
+  for (const part of row.parts) if (isRow(part)) listRows(part, rows);
+}
+
+/** The kinds of the pieces in a bin. */
+export function piecesIn(bin: OpenBin): number[] {
+  const kinds: number[] = [];
+  for (const root of bin.roots) collect(root, kinds);
+  return kinds;
+}
+
+/** A copy that shares nothing with the bin. Its rows stand in the same places. */
+export function copyBin(bin: OpenBin): OpenBin {
+  const rows: Row[] = new Array(bin.rows.length);
+  return { ...bin, roots: bin.roots.map(root => copyRow(root, undefined, rows)), rows };
+}
+
+function copyRow(row: Row, parent: Row | undefined, rows: Row[]): Row {
+  const { direction, breadth, left, stage, size, at } = row;
+  const copy: Row = { direction, breadth, left, stage, parent, size, parts: [], at };
+  rows[at] = copy;
+  for (const part of row.parts) copy.parts.push(isRow(part) ? copyRow(part, copy, rows) : part);
+  return copy;
+}
