@@ -1,7 +1,7 @@
 import type { FrameStyle, Infill } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Species } from '../trade/species.ts';
-import { type Length, plus, share, shortest } from '../units/length.ts';
+import { floorTo, type Length, plus, share, shortest } from '../units/length.ts';
 import type { Bench } from './bench.ts';
 import type { LengthWorking, PanelGlueUp, Rectangle, Working } from './door-set.ts';
 import { fact, timesNeeded } from './formula.ts';
@@ -52,8 +52,9 @@ export function solidPanel(
 ): Piece {
   const moving = movingWidth(cell.width, style, { species, cut: infill.cut }, air, shop);
   const length = panelLength(cell, style, shop.panels.allowance);
-  // The rabbet must not bind between the frame's back lips in the wettest weeks.
-  const allowance = shortest(shop.panels.allowance, moving.movement.clearance);
+  // The rabbet must not bind between the frame's back lips in the wettest weeks. Down to the increment, so that panels
+  // of several widths are rabbeted at one setting of the fence.
+  const allowance = shortest(shop.panels.allowance, floorTo(shop.doors.increment, moving.movement.clearance));
   const { rabbet, workings } = panelRabbet(infill.thickness, style, allowance, shop);
   const strips = gluedUp(length.value, moving.width.value, shop);
   return weighed(

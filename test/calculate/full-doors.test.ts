@@ -186,7 +186,7 @@ const DOORS: readonly (readonly [why: string, drawn: Drawn, expected: string])[]
     RB 12 1/8 x 3 x 13/16
     RT 12 1/8 x 2 x 13/16
     P 32 11/16 x 12 1/16 x 1/2                   | 37 - 2 - 3 = 32, + 11/16; 12 1/8 * .00248 * 2 = .0601 < 1/16: 12 1/8 - 1/16
-      rabbet 0.254 deep 0.4049 wide tongue 0.246 | 0.5 - 0.25 + 0.004; 3/8 - .0013 + 1/32
+      rabbet 0.254 deep 13/32 wide tongue 0.246 | 0.5 - 0.25 + 0.004; 3/8 - 0 (.0013 down to 32nds) + 1/32
       swells 0.0598 shrinks 0.0598               | 12.0625 * .00248 * 2 both ways
       wettest 0.0013 free driest 0.3138 held     | (12 1/8 - 12 1/16 - .0598) / 2; (12.0625 - .0598 - 11.375) / 2
       4 strips of 3 13/32 for 33 3/16 x 12 9/16  | 12 1/16 + 1/2; / 4 = 3 9/64, up to 3 5/32, + 1/4
@@ -220,7 +220,7 @@ const DOORS: readonly (readonly [why: string, drawn: Drawn, expected: string])[]
     RB 12 1/8 x 3 x 13/16
     RT 12 1/8 x 2 x 13/16
     P 32 11/16 x 11 27/32 x 1/2                  | 12 1/8 * .00353 * 6 = .2568; 12 1/8 - .2568 = 11.8682, down to 11.84375
-      rabbet 0.254 deep 0.3911 wide tongue 0.246 | 3/8 - .0152 + 1/32
+      rabbet 0.254 deep 13/32 wide tongue 0.246 | 3/8 - 0 (.0152 down to 32nds) + 1/32
       swells 0.2509 shrinks 0.0836               | 11.84375 * .00353 * 6; * 2
       wettest 0.0152 free driest 0.1926 held     | (12.125 - 11.84375 - .25085) / 2; (11.84375 - .08362 - 11.375) / 2
       4 strips of 3 11/32 for 33 3/16 x 12 11/32 | 12 11/32 / 4 = 3 11/128, up to 3 12/128, + 1/4
@@ -258,7 +258,7 @@ const DOORS: readonly (readonly [why: string, drawn: Drawn, expected: string])[]
     RB 20 x 2 x 3/4                              | 24 - 5 + 1
     RT 20 x 2 x 3/4
     P 33 15/16 x 19 27/32 x 1/2                  | 33 + 1 - 1/16; 20 * .00158 * 4 = .1264; 19.8736 down to 19.84375
-      rabbet 0.254 deep 0.5158 wide tongue 0.246 | 1/2 - .0154 + 1/32
+      rabbet 0.254 deep 17/32 wide tongue 0.246 | 1/2 - 0 (.0154 down to 32nds) + 1/32
       swells 0.1254 shrinks 0.0941               | 19.84375 * .00158 * 4; * 3
       wettest 0.0154 free driest 0.3748 held     | (20 - 19.84375 - .12541) / 2; (19.84375 - .09406 - 19) / 2
       6 strips of 3 21/32 for 34 7/16 x 20 11/32 | 20 11/32 / 4 = 5.1: 6; 20 11/32 / 6 = 3.39, up to 3 13/32, + 1/4
