@@ -19,11 +19,11 @@ export function showCard(place, card, words, act) {
   const body = make('div', 'body');
   if (card.headline !== '') body.append(make('p', 'headline', card.headline));
   if (card.size !== '') body.append(make('p', 'size', card.size));
+  if (card.next !== '') body.append(make('p', 'next', `${words['card.next']}: ${card.next}`));
   if (card.settings.length > 0) body.append(facts('settings', card.settings));
   if (card.reminders.length > 0) body.append(list('reminders', card.reminders));
   if (card.facts.length > 0) body.append(facts('facts', card.facts));
   if (card.lines.length > 0) body.append(list('lines', card.lines));
-  if (card.next !== '') body.append(make('p', 'next', `${words['card.next']}: ${card.next}`));
   const ways = waysOf(card, words, act);
   if (ways.childElementCount > 0) body.append(ways);
   place.replaceChildren(title, body);
