@@ -1,7 +1,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import type { Names } from '../src/import/columns.ts';
 import type { SettingValue } from '../src/import/job.ts';
+import { CABINETS } from '../src/import/sheets/cabinets.ts';
+import { FINISH } from '../src/import/sheets/finish.ts';
+import { HARDWARE } from '../src/import/sheets/hardware.ts';
+import { JOB_FACTS } from '../src/import/sheets/job.ts';
 import { MINUTES_SETTINGS, SETTINGS } from '../src/import/sheets/shop.ts';
+import { STOCK } from '../src/import/sheets/stock.ts';
+import { STYLES } from '../src/import/sheets/styles.ts';
 import type { Shop } from '../src/trade/shop.ts';
 import { shopDefaults } from '../src/trade/shop-defaults.ts';
 import { type LengthFormat, printLength } from '../src/units/print-length.ts';
@@ -9,7 +16,10 @@ import { type LengthFormat, printLength } from '../src/units/print-length.ts';
 const file = new URL('../README.md', import.meta.url);
 
 /** Tables of the README that are written from the program's own: `UPDATE=1 npm test` writes them anew. */
-const TABLES: readonly (readonly [name: string, table: () => string])[] = [['settings', () => settings()]];
+const TABLES: readonly (readonly [name: string, table: () => string])[] = [
+  ['columns', columns],
+  ['settings', settings],
+];
 
 describe('the README', () => {
   it.each(TABLES)('has the table of %s as the program has it', (name, table) => {
@@ -33,6 +43,25 @@ function split(text: string, mark: string): readonly [before: string, after: str
   const at = text.indexOf(mark);
   if (at < 0) throw new Error(`the README has no ${mark.trim()}`);
   return [text.slice(0, at), text.slice(at + mark.length)];
+}
+
+const SHEETS: readonly (readonly [sheet: string, row: string, columns: { readonly [field: string]: Names }])[] = [
+  ['Cabinets', 'one opening with its door or pair', CABINETS],
+  ['Job', 'one fact: name, value', JOB_FACTS],
+  ['Styles', 'a door style', STYLES],
+  ['Stock', 'a size of board or sheet, on hand or to buy', STOCK],
+  ['Finish', 'a step of the finish, in order', FINISH],
+  ['Hardware', 'an item', HARDWARE],
+];
+
+/** Names that the sheet says nothing without are bold. */
+function columns(): string {
+  const rows = SHEETS.map(([sheet, row, fields]) => {
+    const names = Object.values(fields).map(({ name, needed }) => (needed ? `**${name}**` : name));
+    return `| ${sheet} | ${row} | ${names.join(' · ')} |`;
+  });
+  const shop = '| Shop | one setting: name, value | see *Settings of the Shop sheet* |';
+  return ['| sheet | one row is | columns (bold: needed) |', '| --- | --- | --- |', ...rows, shop].join('\n');
 }
 
 function settings(): string {
