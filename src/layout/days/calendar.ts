@@ -15,6 +15,8 @@ export type Calendar = {
   readonly startOf: (time: number) => Moment;
   /** The end of a day's work is still that day. */
   readonly endOf: (time: number) => Moment;
+  /** The moment by the clock at which a wait is over; at night it is counted from the start of the day before. */
+  readonly waited: (end: number, wait: number) => Moment;
   readonly dateOfDay: (day: number) => string | undefined;
 };
 
@@ -34,9 +36,13 @@ export function calendarOf(work: Shop['work'], from: string | undefined = work.s
     secondsADay,
     dateOfDay,
     startOf: time => moment(Math.floor(time / secondsADay), time % secondsADay),
-    endOf: time => {
-      const day = Math.max(0, Math.ceil(time / secondsADay) - 1);
-      return moment(day, time - day * secondsADay);
+    endOf: time => moment(eveningOf(time, secondsADay), time - eveningOf(time, secondsADay) * secondsADay),
+    waited: (end, wait) => {
+      const from = eveningOf(end, secondsADay);
+      const over = dayAt(from) * SECONDS_BY_THE_CLOCK + end - from * secondsADay + wait;
+      let day = from;
+      while (dayAt(day + 1) * SECONDS_BY_THE_CLOCK <= over) day += 1;
+      return moment(day, over - dayAt(day) * SECONDS_BY_THE_CLOCK);
     },
   };
 }
@@ -61,13 +67,18 @@ function workingDays(work: Shop['work'], from: number): (day: number) => number 
 function clockOf(secondsADay: number, dayAt: (day: number) => number, usualFrom: number): Clock {
   /** Seconds by the clock from the start of work on the first day to that on another. */
   const dawn = (day: number): number => (dayAt(day) - dayAt(0)) * SECONDS_BY_THE_CLOCK;
-  const after = (end: number, wait: number): number => {
-    if (wait === 0) return end;
-    let day = Math.max(0, Math.ceil(end / secondsADay) - 1);
-    const over = dawn(day) + end - day * secondsADay + wait;
+  const passed = (from: number, second: number, wait: number): number => {
+    const over = dawn(from) + second + wait;
+    let day = from;
     while (dawn(day) + secondsADay <= over) day += 1;
     return day * secondsADay + Math.max(0, over - dawn(day));
   };
+  const after = (end: number, wait: number): number => {
+    const day = eveningOf(end, secondsADay);
+    return wait === 0 ? end : passed(day, end - day * secondsADay, wait);
+  };
+  const afterIdle = (start: number, wait: number): number =>
+    wait === 0 ? start : passed(Math.floor(start / secondsADay), start % secondsADay, wait);
   const before = (start: number, wait: number): number => {
     if (wait === 0) return start;
     let day = Math.floor(start / secondsADay);
@@ -75,8 +86,16 @@ function clockOf(secondsADay: number, dayAt: (day: number) => number, usualFrom:
     while (day >= 0 && dawn(day) > begun) day -= 1;
     return day < 0 ? begun : day * secondsADay + Math.min(secondsADay, begun - dawn(day));
   };
-  return { after, before, least: leastOf(secondsADay, day => dayAt(day) > usualFrom + DAYS_A_WEEK, after, before) };
+  return {
+    after,
+    afterIdle,
+    before,
+    least: leastOf(secondsADay, day => dayAt(day) > usualFrom + DAYS_A_WEEK, after, before),
+  };
 }
+
+/** The day whose work ends at `end`, or is going on then. */
+const eveningOf = (end: number, secondsADay: number): number => Math.max(0, Math.ceil(end / secondsADay) - 1);
 
 /** A wait takes least of the working time where it begins with a break or ends with one. */
 function leastOf(

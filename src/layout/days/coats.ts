@@ -47,8 +47,10 @@ function coatOf(
     work: onlyWaits ? duration(0) : minutes((plan.minutes.setup + plan.minutes.pieces) * share),
     wait: onlyWaits ? timesDuration(Math.max(1, plan.coats), plan.wait) : plan.wait,
     after,
-    clamps: 0,
-    sprayPlaces: isSprayed ? Math.min(load.doors.length, finishing.sprayPlaces) : 0,
-    rackSlots: isWet ? Math.min(load.doors.length, finishing.rackSlots) : 0,
+    takes: {
+      clamps: 0,
+      sprayPlaces: isSprayed ? Math.min(load.doors.length, finishing.sprayPlaces) : 0,
+      rackSlots: isWet ? Math.min(load.doors.length, finishing.rackSlots) : 0,
+    },
   };
 }

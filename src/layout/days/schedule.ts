@@ -1,5 +1,5 @@
 import type { Shop } from '../../trade/shop.ts';
-import { duration } from '../../units/duration.ts';
+import { addDurations, duration } from '../../units/duration.ts';
 import type { Schedule, Task } from '../shop-plan.ts';
 import type { Calendar } from './calendar.ts';
 import { daysOf } from './crew.ts';
@@ -18,9 +18,9 @@ export function scheduleFor(
   calendar: Calendar,
 ): Schedule {
   const steps = bestSplit(splits, people, shop, calendar);
-  const project = projectOf(steps, people, shop, calendar);
-  const { plan, bound } = shortPlan(project, effortFor(steps.length, shop));
-  const tasks = steps.map((step, at) => taskAt(step, plan.starts[at] ?? 0, calendar));
+  const worked = withWaits(steps);
+  const { plan, bound } = shortPlan(projectOf(worked, people, shop, calendar), effortFor(worked.length, shop));
+  const tasks = tasksAt(steps, worked, plan.starts, calendar);
   return {
     people,
     startDate: calendar.dateOfDay(0),
@@ -46,7 +46,7 @@ function bestSplit(
   let shortest = Number.POSITIVE_INFINITY;
   for (const steps of splits) {
     if (splits.length === 1) return steps;
-    const { plan } = shortPlan(projectOf(steps, people, shop, calendar), FIRST_LOOK);
+    const { plan } = shortPlan(projectOf(withWaits(steps), people, shop, calendar), FIRST_LOOK);
     if (plan.makespan < shortest - calendar.secondsADay / 2) {
       best = steps;
       shortest = plan.makespan;
@@ -59,15 +59,16 @@ function bestSplit(
  * One of two people or more is the helper, who alone does only what the shop lets him do: of all other work there can be
  * no more at once than there are others.
  */
-export function projectOf(steps: readonly Step[], people: number, shop: Shop, { clock }: Calendar): Project {
-  const place = new Map(steps.map((step, at) => [step.id, at]));
+function projectOf(worked: readonly Worked[], people: number, shop: Shop, { clock }: Calendar): Project {
+  const place = new Map(worked.flatMap(({ step, waits }, at) => [step, ...waits].map(({ id }) => [id, at])));
   return {
     clock,
     capacities: RESOURCES.map(resource => resource.capacity(shop, people)),
-    activities: steps.map(step => ({
+    activities: worked.map(({ step, waits }) => ({
       duration: step.work,
-      wait: step.wait,
-      after: step.after.flatMap(id => place.get(id) ?? []),
+      hold: step.wait,
+      wait: addDurations([step, ...waits].map(each => each.wait)),
+      after: [...new Set(step.after.flatMap(id => place.get(id) ?? []))],
       needs: RESOURCES.flatMap(({ amount, held }, resource): readonly Need[] =>
         amount(step) > 0 ? [{ resource, amount: amount(step), held }] : [],
       ),
@@ -75,10 +76,49 @@ export function projectOf(steps: readonly Step[], people: number, shop: Shop, { 
   };
 }
 
-function taskAt(step: Step, start: number, calendar: Calendar): Task {
-  const { clamps: _clamps, sprayPlaces: _places, rackSlots: _slots, ...task } = step;
-  const starts = calendar.startOf(start);
-  return { ...task, starts, ends: step.work === 0 ? starts : calendar.endOf(start + step.work) };
+/** A step, and those after it that are nothing but waits. */
+type Worked = { readonly step: Step; readonly waits: readonly Step[] };
+
+/**
+ * A cure begins when the clamps come off, at night too, so what only waits is planned as part of what it follows: then it
+ * need not begin within the working time.
+ */
+function withWaits(steps: readonly Step[]): readonly Worked[] {
+  const followers = new Map<string, number>();
+  for (const id of steps.flatMap(step => step.after)) followers.set(id, (followers.get(id) ?? 0) + 1);
+  const worked: { step: Step; waits: Step[] }[] = [];
+  const lastOf = new Map<string, { step: Step; waits: Step[] }>();
+  for (const step of steps) {
+    const [only, ...others] = step.after;
+    const host = only !== undefined && others.length === 0 && followers.get(only) === 1 ? lastOf.get(only) : undefined;
+    const into = step.work === 0 && step.takes.clamps + step.takes.rackSlots === 0 ? host : undefined;
+    if (into !== undefined) into.waits.push(step);
+    else worked.push({ step, waits: [] });
+    const last = into ?? worked.at(-1);
+    if (last !== undefined) lastOf.set(step.id, last);
+  }
+  return worked;
+}
+
+function tasksAt(
+  steps: readonly Step[],
+  worked: readonly Worked[],
+  starts: ArrayLike<number>,
+  calendar: Calendar,
+): readonly Task[] {
+  const tasks = new Map<string, Task>();
+  for (const [at, { step, waits }] of worked.entries()) {
+    const start = starts[at] ?? 0;
+    const begins = calendar.startOf(start);
+    tasks.set(step.id, { ...step, starts: begins, ends: step.work === 0 ? begins : calendar.endOf(start + step.work) });
+    let waited = step.wait;
+    for (const wait of waits) {
+      const moment = calendar.waited(start + step.work, waited);
+      tasks.set(wait.id, { ...wait, starts: moment, ends: moment });
+      waited = addDurations([waited, wait.wait]);
+    }
+  }
+  return steps.flatMap(step => tasks.get(step.id) ?? []);
 }
 
 /** Fewer plans for more tasks, so that a large job takes little longer than its first plan does. */
@@ -103,9 +143,9 @@ const RESOURCES: readonly Resource[] = [
     amount: step => (step.helperAlone ? 0 : step.people),
     held: false,
   },
-  { name: 'clamps', capacity: shop => shop.gluing.clamps, amount: step => step.clamps, held: true },
-  { name: 'spray', capacity: shop => shop.finishing.sprayPlaces, amount: step => step.sprayPlaces, held: false },
-  { name: 'rack', capacity: shop => shop.finishing.rackSlots, amount: step => step.rackSlots, held: true },
+  { name: 'clamps', capacity: shop => shop.gluing.clamps, amount: step => step.takes.clamps, held: true },
+  { name: 'spray', capacity: shop => shop.finishing.sprayPlaces, amount: step => step.takes.sprayPlaces, held: false },
+  { name: 'rack', capacity: shop => shop.finishing.rackSlots, amount: step => step.takes.rackSlots, held: true },
 ];
 
 const FIRST_LOOK = { plans: 8, seed: 1 };

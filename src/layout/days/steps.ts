@@ -8,12 +8,8 @@ import { coatsOf } from './coats.ts';
 import { LINES, type Line } from './lines.ts';
 import { type Share, sharesOf, wholeWork } from './shares.ts';
 
-/** A task before anybody knows when it is done, with what it occupies beside a pair of hands. */
-export type Step = Omit<Task, 'starts' | 'ends'> & {
-  readonly clamps: number;
-  readonly sprayPlaces: number;
-  readonly rackSlots: number;
-};
+/** A task before anybody knows when it is done. */
+export type Step = Omit<Task, 'starts' | 'ends'>;
 
 /** What there is to do: the operations, and which doors are glued up together. */
 export type Laid = {
@@ -91,9 +87,7 @@ function chain(
       work,
       wait: operation.wait ?? duration(0),
       after: ends(steps, after),
-      clamps: operation.station === 'clamps' ? (group?.clamps ?? 0) : 0,
-      sprayPlaces: 0,
-      rackSlots: 0,
+      takes: { clamps: operation.station === 'clamps' ? (group?.clamps ?? 0) : 0, sprayPlaces: 0, rackSlots: 0 },
     });
   }
   return steps;

@@ -35,6 +35,8 @@ export type Task = {
   readonly doors: readonly DoorCode[];
   readonly people: number;
   readonly helperAlone: boolean;
+  /** Beside a pair of hands. Spray places while somebody works; clamps and rack slots until the wait is over. */
+  readonly takes: { readonly clamps: number; readonly sprayPlaces: number; readonly rackSlots: number };
   readonly work: Duration;
   /** Passes after the work, before the next task may start; nights count. */
   readonly wait: Duration;
@@ -43,7 +45,10 @@ export type Task = {
   readonly ends: Moment;
 };
 
-/** `day` 0 is the first working day; `second` counts from the start of work on that day. */
+/**
+ * `day` 0 is the first working day; `second` counts from the start of work on that day. Of a task that only waits it may
+ * lie after the day's work: in the evening, or on the weekend that follows.
+ */
 export type Moment = { readonly day: number; readonly date: string | undefined; readonly second: number };
 
 export type Day = {

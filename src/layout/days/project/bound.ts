@@ -1,4 +1,5 @@
 import type { Network } from './network.ts';
+import { overAt } from './project.ts';
 
 /** What no plan can be shorter than, and what makes it so: the longest path, or the resource of that number. */
 export type Bound = { readonly makespan: number; readonly by: 'path' | number };
@@ -14,9 +15,7 @@ export function boundOf(network: Network): Bound {
 }
 
 function longestPath({ project, heads }: Network): number {
-  const ends = project.activities.map((activity, at) =>
-    project.clock.after((heads[at] ?? 0) + activity.duration, activity.wait),
-  );
+  const ends = project.activities.map((activity, at) => overAt(activity, heads[at] ?? 0, project.clock));
   return ends.reduce((longest, end) => Math.max(longest, end), 0);
 }
 

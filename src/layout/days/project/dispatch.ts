@@ -1,7 +1,6 @@
 import { type Heap, heap } from './heap.ts';
 import { activityAt, type Network } from './network.ts';
-import { freeAfter } from './profile.ts';
-import type { Need, Plan } from './project.ts';
+import { freeAt, type Need, overAt, type Plan } from './project.ts';
 
 /**
  * The parallel scheme: time goes on from one event to the next, and whatever is ready and finds its resources free is
@@ -21,8 +20,8 @@ export function dispatch(network: Network, priority: ArrayLike<number>): Plan {
   const start = (at: number, time: number): void => {
     const activity = activityAt(project, at);
     const end = time + activity.duration;
-    const over = project.clock.after(end, activity.wait);
-    const freed = freeAfter(activity, end, project.clock);
+    const over = overAt(activity, time, project.clock);
+    const freed = freeAt(activity, time, project.clock);
     starts[at] = time;
     makespan = Math.max(makespan, over);
     for (const { resource, amount, held } of activity.needs) {

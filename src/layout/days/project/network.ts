@@ -1,5 +1,5 @@
 import assert from 'node:assert';
-import type { Activity, Project } from './project.ts';
+import { type Activity, overAt, type Project } from './project.ts';
 
 /** A project, and what every method asks of it again and again. */
 export type Network = {
@@ -57,8 +57,8 @@ function headsOf(project: Project, order: readonly number[]): readonly number[] 
   const heads = project.activities.map(() => 0);
   for (const at of order) {
     for (const before of activityAt(project, at).after) {
-      const { duration, wait } = activityAt(project, before);
-      heads[at] = Math.max(heads[at] ?? 0, project.clock.after((heads[before] ?? 0) + duration, wait));
+      const over = overAt(activityAt(project, before), heads[before] ?? 0, project.clock);
+      heads[at] = Math.max(heads[at] ?? 0, over);
     }
   }
   return heads;

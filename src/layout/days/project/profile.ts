@@ -1,4 +1,4 @@
-import type { Activity, Clock, Project } from './project.ts';
+import { type Activity, freeAt, type Project } from './project.ts';
 
 /**
  * How much of each resource is taken from when to when: breakpoints in time, and between one and the next what is used
@@ -35,7 +35,7 @@ export function earliest(profile: Profile, activity: Activity, from: number): nu
   let segment = segmentAt(profile, start);
   for (;;) {
     const end = start + activity.duration;
-    const free = freeAfter(activity, end, clock);
+    const free = freeAt(activity, start, clock);
     if (free <= start) return start;
     let clash = segment;
     while (clash < profile.count && (at[clash] ?? 0) < free && fits(profile, activity, clash, (at[clash] ?? 0) < end)) {
@@ -56,23 +56,23 @@ export function latest(profile: Profile, activity: Activity, until: number): num
   for (;;) {
     const start = end - activity.duration;
     if (start < 0) return undefined;
-    const free = freeAfter(activity, end, clock);
+    const free = freeAt(activity, start, clock);
     if (free <= start) return start;
     let clash = segmentAt(profile, free - 1);
     while (clash >= 0 && reaches(profile, clash, start) && fits(profile, activity, clash, (at[clash] ?? 0) < end)) {
       clash -= 1;
     }
     if (clash < 0 || !reaches(profile, clash, start)) return start;
-    // What is held clashes in its wait: the wait must be over before. What is used must end before.
+    // What is held clashes: the hold must be over before. What is used must end before.
     const begins = at[clash] ?? 0;
-    end = fits(profile, activity, clash, false) ? begins : Math.min(end - 1, clock.before(begins, activity.wait));
+    end = fits(profile, activity, clash, false) ? begins : Math.min(end - 1, clock.before(begins, activity.hold));
   }
 }
 
 /** Takes what the activity needs from `start` on. */
 export function take(profile: Profile, activity: Activity, start: number): void {
   const end = start + activity.duration;
-  const free = freeAfter(activity, end, profile.project.clock);
+  const free = freeAt(activity, start, profile.project.clock);
   if (free <= start) return;
   const resources = profile.project.capacities.length;
   const first = split(profile, start);
@@ -88,10 +88,6 @@ export function take(profile: Profile, activity: Activity, start: number): void 
     }
   }
 }
-
-/** When all that the activity needs is free again. */
-export const freeAfter = (activity: Activity, end: number, clock: Clock): number =>
-  activity.wait > 0 && activity.needs.some(need => need.held) ? clock.after(end, activity.wait) : end;
 
 /** Whether the segment has room for what the activity needs while it is worked at, or while it waits. */
 function fits(profile: Profile, activity: Activity, segment: number, working: boolean): boolean {

@@ -1,6 +1,6 @@
 import { activityAt, type Network } from './network.ts';
 import { clear, earliest, latest, type Profile, take } from './profile.ts';
-import type { Plan } from './project.ts';
+import { overAt, type Plan } from './project.ts';
 
 /**
  * The serial scheme: one activity after the other in the order of `list`, each as early as its predecessors and the
@@ -17,7 +17,7 @@ export function serial(network: Network, profile: Profile, list: ArrayLike<numbe
     const start = earliest(profile, activity, readyAt(network, starts, at));
     take(profile, activity, start);
     starts[at] = start;
-    makespan = Math.max(makespan, project.clock.after(start + activity.duration, activity.wait));
+    makespan = Math.max(makespan, overAt(activity, start, project.clock));
   }
   return { starts, makespan };
 }
@@ -44,8 +44,7 @@ export function byStart(network: Network, starts: ArrayLike<number>): Int32Array
 function readyAt({ project }: Network, starts: Int32Array, at: number): number {
   let ready = 0;
   for (const before of activityAt(project, at).after) {
-    const { duration, wait } = activityAt(project, before);
-    ready = Math.max(ready, project.clock.after((starts[before] ?? 0) + duration, wait));
+    ready = Math.max(ready, overAt(activityAt(project, before), starts[before] ?? 0, project.clock));
   }
   return ready;
 }
