@@ -3,7 +3,7 @@ import { type Diagnosed, type Diagnostic, problem } from '../../diagnostics/diag
 import type { Job } from '../../import/job.ts';
 import type { DayPlan, FinishPlan, GlueUpBatch, Operation, Schedule } from '../shop-plan.ts';
 import { calendarOf, worksAtAll } from './calendar.ts';
-import { scheduleFor } from './schedule.ts';
+import { type Scheduled, scheduleFor } from './schedule.ts';
 import { fewestLoads, stepsOf } from './steps.ts';
 
 /**
@@ -23,7 +23,9 @@ export function planDays(
   const splits = splitsOf(doorSet, job).map(loads => stepsOf(job, doorSet, laid, loads));
   const calendar = calendarOf(work);
   const crews = [...new Set([1, 2, Math.max(1, work.people)])].sort((a, b) => a - b);
-  const schedules = crews.map(people => scheduleFor(splits, people, job.shop, calendar));
+  const scheduled: Scheduled[] = [];
+  for (const people of crews) scheduled.push(scheduleFor(splits, people, job.shop, calendar, scheduled.at(-1)));
+  const schedules = scheduled.map(each => each.schedule);
   return { value: { schedules }, diagnostics: schedules.flatMap(schedule => isInTime(job, schedule)) };
 }
 

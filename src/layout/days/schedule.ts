@@ -3,25 +3,32 @@ import { addDurations, duration } from '../../units/duration.ts';
 import type { Schedule, Task } from '../shop-plan.ts';
 import type { Calendar } from './calendar.ts';
 import { daysOf } from './crew.ts';
-import type { Need, Project } from './project/project.ts';
+import { boundOf } from './project/bound.ts';
+import { networkOf } from './project/network.ts';
+import type { Need, Plan, Project } from './project/project.ts';
 import { shortPlan } from './project/search.ts';
 import type { Step } from './steps.ts';
 
+/** A schedule, and what another one may start from. */
+export type Scheduled = { readonly schedule: Schedule; readonly steps: readonly Step[]; readonly plan: Plan };
+
 /**
  * The tasks of a job in time, for so many people, and who does what on each day. `splits` are the same work in few loads
- * and in more of them, coarsest first; a finer one is taken where it saves half a day.
+ * and in more of them, coarsest first; a finer one is taken where it saves half a day. `fewer` is the schedule for fewer
+ * people: where chance found no shorter one, they do as those would.
  */
 export function scheduleFor(
   splits: readonly (readonly Step[])[],
   people: number,
   shop: Shop,
   calendar: Calendar,
-): Schedule {
-  const steps = bestSplit(splits, people, shop, calendar);
-  const worked = withWaits(steps);
-  const { plan, bound } = shortPlan(projectOf(worked, people, shop, calendar), effortFor(worked.length, shop));
-  const tasks = tasksAt(steps, worked, plan.starts, calendar);
-  return {
+  fewer: Scheduled | undefined,
+): Scheduled {
+  const own = bestOf(splits, people, shop, calendar);
+  const { steps, plan } = fewer !== undefined && fewer.plan.makespan < own.plan.makespan ? fewer : own;
+  const bound = boundOf(networkOf(projectOf(withWaits(steps), people, shop, calendar)));
+  const tasks = tasksAt(steps, plan.starts, calendar);
+  const schedule: Schedule = {
     people,
     startDate: calendar.dateOfDay(0),
     ends: calendar.endOf(plan.makespan),
@@ -34,25 +41,31 @@ export function scheduleFor(
     tasks,
     days: daysOf(tasks, people, calendar),
   };
+  return { schedule, steps, plan };
 }
 
-function bestSplit(
+/** A quick look at each split, and then all the effort on the one that looks best. */
+function bestOf(
   splits: readonly (readonly Step[])[],
   people: number,
   shop: Shop,
   calendar: Calendar,
-): readonly Step[] {
-  let best: readonly Step[] = [];
+): { readonly steps: readonly Step[]; readonly plan: Plan } {
+  const planned = (steps: readonly Step[], share: number): Plan => {
+    const worked = withWaits(steps);
+    const { plans, seed } = effortFor(worked.length, shop);
+    return shortPlan(projectOf(worked, people, shop, calendar), { plans: Math.ceil(plans * share), seed }).plan;
+  };
+  let [best = []] = splits;
   let shortest = Number.POSITIVE_INFINITY;
-  for (const steps of splits) {
-    if (splits.length === 1) return steps;
-    const { plan } = shortPlan(projectOf(withWaits(steps), people, shop, calendar), FIRST_LOOK);
-    if (plan.makespan < shortest - calendar.secondsADay / 2) {
+  for (const steps of splits.length > 1 ? splits : []) {
+    const { makespan } = planned(steps, 1 / (4 * splits.length));
+    if (makespan < shortest - calendar.secondsADay / 2) {
       best = steps;
-      shortest = plan.makespan;
+      shortest = makespan;
     }
   }
-  return best;
+  return { steps: best, plan: planned(best, 1) };
 }
 
 /**
@@ -100,14 +113,9 @@ function withWaits(steps: readonly Step[]): readonly Worked[] {
   return worked;
 }
 
-function tasksAt(
-  steps: readonly Step[],
-  worked: readonly Worked[],
-  starts: ArrayLike<number>,
-  calendar: Calendar,
-): readonly Task[] {
+function tasksAt(steps: readonly Step[], starts: ArrayLike<number>, calendar: Calendar): readonly Task[] {
   const tasks = new Map<string, Task>();
-  for (const [at, { step, waits }] of worked.entries()) {
+  for (const [at, { step, waits }] of withWaits(steps).entries()) {
     const start = starts[at] ?? 0;
     const begins = calendar.startOf(start);
     tasks.set(step.id, { ...step, starts: begins, ends: step.work === 0 ? begins : calendar.endOf(start + step.work) });
@@ -148,6 +156,5 @@ const RESOURCES: readonly Resource[] = [
   { name: 'rack', capacity: shop => shop.finishing.rackSlots, amount: step => step.takes.rackSlots, held: true },
 ];
 
-const FIRST_LOOK = { plans: 8, seed: 1 };
-const PLANS_MAX = 300;
-const PLACEMENTS = 20_000;
+const PLANS_MAX = 2000;
+const PLACEMENTS = 30_000;
