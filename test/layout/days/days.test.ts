@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../../src/calculate/index.ts';
 import type { FinishStep, Job } from '../../../src/import/job.ts';
-import { planBlanks } from '../../../src/layout/blanks.ts';
+import { planBlanks } from '../../../src/layout/blanks/index.ts';
 import { planDays } from '../../../src/layout/days/index.ts';
 import { planFinish } from '../../../src/layout/finishing/index.ts';
 import { planBatches } from '../../../src/layout/glue-up.ts';
