@@ -9,6 +9,7 @@ export type LengthFormat = {
 
 const MINUS = '−';
 const TENTH = nm(100_000);
+const SIXTY_FOURTH = nm(396_875);
 const THOUSANDTH = nm(25_400);
 
 /**
@@ -27,6 +28,28 @@ export function printLength(length: Length, format: LengthFormat): string {
       return `${printInches(length, format.increment)} (${printDecimal(length, TENTH, 1)})`;
   }
 }
+
+/**
+ * Writes what is set on a machine, where a mark for "a little over" is no setting: 1/64 where the shop's tape stops at
+ * 1/32; beside what the tape shows, millimetres where the length is a whole tenth of them, as makers of hinges and bits
+ * measure (`27/32+ (21.5 mm)`), or what a caliper shows (`7/32+ (0.224)`).
+ */
+export function printSetting(length: Length, format: LengthFormat): string {
+  const { units, increment } = format;
+  const tape = printLength(length, format);
+  const isInch = units === 'inch' || units === 'both';
+  if (printedValue(length, format) === length) return tape;
+  if (isInch && length % SIXTY_FOURTH === 0) return printLength(length, { units, increment: SIXTY_FOURTH });
+  if (units === 'both' && length % TENTH === 0) return tape;
+  if (units !== 'mm' && length % TENTH === 0) return `${tape} (${printDecimal(length, TENTH, 1)} mm)`;
+  return isInch
+    ? `${printLength(length, { units: 'inch', increment })} (${printCaliper(length, format)})`
+    : printCaliper(length, format);
+}
+
+/** Writes what a caliper shows: thousandths of an inch, or hundredths of a millimetre, none left off. */
+export const printCaliper = (length: Length, { units }: LengthFormat): string =>
+  units === 'mm' ? (Math.round(length / 10_000) / 100).toFixed(2) : (Math.round(length / THOUSANDTH) / 1000).toFixed(3);
 
 /** A length's printed value as a length: what the tape shows. The difference to the true one is what printing took. */
 export const printedValue = (length: Length, format: LengthFormat): Length =>

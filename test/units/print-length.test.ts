@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nm } from '../../src/units/length.ts';
-import { type LengthFormat, printedValue, printLength } from '../../src/units/print-length.ts';
+import {
+  type LengthFormat,
+  printCaliper,
+  printedValue,
+  printLength,
+  printSetting,
+} from '../../src/units/print-length.ts';
 import { length } from '../support/length.ts';
 import { law } from '../support/runs.ts';
 
@@ -30,6 +36,32 @@ describe('printing a length', () => {
     ['14 3/8', { units: 'both', increment: length('1/32') }, '14 3/8 (365.1)'],
   ] as const)('%s prints as %s', (written, format, printed) => {
     expect(printLength(length(written), format)).toBe(printed);
+  });
+
+  it.each([
+    ['14 3/8', inches, '14 3/8'],
+    ['1/64', inches, '1/64'], // a tolerance: not 1/32 and a mark
+    ['21.5 mm', inches, '27/32+ (21.5 mm)'], // centre of a hinge cup
+    ['35 mm', inches, '1 3/8+ (35 mm)'],
+    ['0.224', inches, '7/32+ (0.224)'], // depth of a rabbet
+    ['0.47', inches, '15/32+ (0.470)'],
+    ['21.5 mm', { units: 'decimal-inch', increment: length('1/32') }, '0.846 (21.5 mm)'],
+    ['0.224', { units: 'decimal-inch', increment: length('1/32') }, '0.224'],
+    ['1/64', { units: 'both', increment: length('1/32') }, '1/64 (0.4)'],
+    ['21.5 mm', { units: 'both', increment: length('1/32') }, '27/32+ (21.5)'],
+    ['0.224', { units: 'both', increment: length('1/32') }, '7/32+ (0.224)'],
+    ['5.69 mm', millimetres, '5.69'],
+    ['5.7 mm', millimetres, '5.7'],
+    ['1/4', millimetres, '6.35'],
+  ] as const)('%s is set as %s', (written, format, printed) => {
+    expect(printSetting(length(written), format)).toBe(printed);
+  });
+
+  it('shows a caliper all its digits', () => {
+    expect([printCaliper(length('0.45'), inches), printCaliper(length('12 mm'), millimetres)]).toEqual([
+      '0.450',
+      '12.00',
+    ]);
   });
 
   it('never strays from the true value by more than half the increment', () => {
