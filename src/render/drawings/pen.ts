@@ -14,7 +14,7 @@ export type Box = { readonly x: number; readonly y: number; readonly width: numb
  * The line weights of a drawing, in points: an outline is told from a dimension at arm's length, and the thinnest
  * survives a copier.
  */
-export const WEIGHT = { outline: 1.4, edge: 0.9, thin: 0.6 } as const;
+export const WEIGHT = { outline: 1.4, edge: 0.9, thin: 0.6, hair: 0.5 } as const;
 /** Smallest lettering, in points: what is still read at arm's length. */
 export const LETTERING = 9;
 

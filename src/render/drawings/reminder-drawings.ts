@@ -22,14 +22,14 @@ export type DrawingKey =
 
 /** Our own plain drawings of what a sentence says badly; none where the sentence is enough. */
 export const REMINDER_DRAWINGS: { readonly [R in ReminderId]?: (word: DrawingWord) => Figure } = {
-  'push-block': word => pushBlock(word),
-  'push-block-narrow': word => pushBlock(word),
-  'stop-block': word => stopBlock(word),
-  'coping-sled': word => backerBehindTheCope(word),
-  'backer-block': word => backerBehindTheCope(word),
-  'short-piece': word => longBlank(word),
-  outfeed: word => outfeed(word),
-  'sacrificial-fence': word => sacrificialFence(word),
+  'push-block': pushBlock,
+  'push-block-narrow': pushBlock,
+  'stop-block': stopBlock,
+  'coping-sled': backerBehindTheCope,
+  'backer-block': backerBehindTheCope,
+  'short-piece': longBlank,
+  outfeed,
+  'sacrificial-fence': sacrificialFence,
 };
 
 /** Plan: the block is pushed between blade and fence, behind the piece, and the hand stays on the block. */

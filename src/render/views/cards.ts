@@ -2,7 +2,7 @@ import type { Operation, Setup, Station } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import { jointSection } from '../drawings/joint-section.ts';
 import type { Figure } from '../figure.ts';
-import { grouped } from '../order.ts';
+import { grouped, inRows } from '../order.ts';
 import { facing, measuredCheck, type SettingLine, settingLines } from './setups.ts';
 
 /** cards.hbs: for each machine all its settings of the job, in the order in which they are made. */
@@ -10,65 +10,88 @@ export type CardsView = { readonly cards: readonly Card[] };
 export type Card = {
   readonly bookmark: string;
   readonly station: string;
-  readonly setups: readonly CardSetup[];
-  /** At the router: the joint of each style, whose sizes are the bits' heights. */
-  readonly sections: readonly { readonly title: string; readonly figure: string }[];
+  readonly operations: readonly CardOperation[];
+  /** At the router: the joint of each style, whose sizes are the bits' heights. Two to a row. */
+  readonly sections: readonly (readonly { readonly title: string; readonly figure: string }[])[];
 };
+/**
+ * An operation's settings. Where each set-up has one setting, the same for all, its name stands once in `lead` and the
+ * values follow in `values`, three to a row; else each set-up has a line of its own in `setups`.
+ */
+export type CardOperation = {
+  readonly title: string;
+  readonly lead: string;
+  readonly values: readonly (readonly CardValue[])[];
+  readonly setups: readonly CardSetup[];
+};
+export type CardValue = { readonly number: string; readonly value: string; readonly pieces: string };
 export type CardSetup = {
   readonly number: number;
-  readonly operation: string;
-  /** Only where it is not that of the row before. */
-  readonly newOperation: boolean;
   readonly code: string;
-  readonly barcode: string;
   readonly settings: readonly SettingLine[];
   readonly facing: string;
-  readonly pieces: number;
-  readonly tests: number;
+  readonly pieces: string;
   readonly check: string;
 };
 
 /** Undefined where no machine has a setting. */
 export function cards(draft: Draft): View<CardsView> | undefined {
   const figures = new Map<string, Figure>();
-  const set = draft.plan.operations.flatMap(operation =>
-    operation.setups.filter(setup => setup.settings.length > 0).map(setup => ({ operation, setup })),
-  );
+  const set = draft.plan.operations
+    .map(operation => ({ operation, setups: operation.setups.filter(setup => setup.settings.length > 0) }))
+    .filter(({ setups }) => setups.length > 0);
   if (set.length === 0) return undefined;
-  const stations = grouped(set, ({ operation }) => operation.station);
   return {
     data: {
-      cards: [...stations].map(([station, setups]) => ({
+      cards: [...grouped(set, ({ operation }) => operation.station)].map(([station, those]) => ({
         bookmark: `card-${station}`,
         station: draft.say(`station.${station}`),
-        setups: setups.map((each, index) =>
-          cardSetup(each.setup, each.operation, index + 1, setups[index - 1]?.operation !== each.operation, draft),
-        ),
-        sections: (station as Station) === 'router' ? sections(draft, figures) : [],
+        operations: those.map(({ operation, setups }) => cardOperation(operation, setups, draft)),
+        sections: station === ('router' satisfies Station) ? sections(draft, figures) : [],
       })),
     },
     figures,
   };
 }
 
-const cardSetup = (
-  setup: Setup,
-  operation: Operation,
-  number: number,
-  newOperation: boolean,
-  draft: Draft,
-): CardSetup => ({
+function cardOperation(operation: Operation, setups: readonly Setup[], draft: Draft): CardOperation {
+  const title = draft.say(`operation.${operation.id}`);
+  const names = new Set(setups.map(({ settings }) => settings.map(setting => `${setting.of} ${setting.from}`).join()));
+  const ways = new Set(setups.map(setup => facing(setup, draft)));
+  const alike = setups.length > 1 && names.size === 1 && ways.size === 1 && setups[0]?.settings.length === 1;
+  if (!alike)
+    return { title, lead: '', values: [], setups: setups.map((setup, index) => cardSetup(setup, index + 1, draft)) };
+  const [setting] = settingLines(setups[0]?.settings ?? [], draft);
+  const values = setups.map((setup, index) => cardValue(setup, index + 1, draft));
+  return {
+    title,
+    lead: [`${setting?.name}, ${setting?.from}`, ...ways].filter(Boolean).join(' · '),
+    values: inRows(values, VALUES_IN_ROW).map(row => [...row, ...NO_VALUES.slice(row.length)]),
+    setups: [],
+  };
+}
+
+const cardValue = (setup: Setup, number: number, draft: Draft): CardValue => ({
+  number: `${number}`,
+  value: settingLines(setup.settings, draft)[0]?.value ?? '',
+  pieces: piecesAt(setup, draft),
+});
+
+const cardSetup = (setup: Setup, number: number, draft: Draft): CardSetup => ({
   number,
-  operation: draft.say(`operation.${operation.id}`),
-  newOperation,
   code: setup.code,
-  barcode: setup.barcode,
   settings: settingLines(setup.settings, draft),
   facing: facing(setup, draft),
-  pieces: setup.pieces.length,
-  tests: setup.testPieces.length,
+  pieces: piecesAt(setup, draft),
   check: measuredCheck(setup, draft),
 });
+
+/** `12 pieces`, and how many test pieces go before them. */
+const piecesAt = (setup: Setup, { say }: Draft): string =>
+  [
+    say('route.count', { count: setup.pieces.length }),
+    ...(setup.testPieces.length === 0 ? [] : [say('cards.tests', { count: setup.testPieces.length })]),
+  ].join(', ');
 
 /** One for each joint that differs, named after the styles that have it. */
 function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] {
@@ -81,9 +104,17 @@ function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] 
     stile: draft.say('doors.stile'),
     infill: draft.say('doors.panel'),
   };
-  return [...grouped(framed, ({ joint }) => JSON.stringify(joint)).values()].map((alike, index) => {
+  const drawn = [...grouped(framed, ({ joint }) => JSON.stringify(joint)).values()].map((alike, index) => {
     const styles = [...new Set(alike.map(each => each.style))].join(', ');
     figures.set(`joint-${index}`, jointSection(alike[0].joint, words, draft.pen, draft.paperWidth / 2 - 10));
     return { title: draft.say('cards.section', { style: styles }), figure: `joint-${index}` };
   });
+  return inRows(drawn, 2);
 }
+
+const VALUES_IN_ROW = 3;
+const NO_VALUES: readonly CardValue[] = Array.from({ length: VALUES_IN_ROW }, () => ({
+  number: '',
+  value: '',
+  pieces: '',
+}));

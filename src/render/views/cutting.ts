@@ -19,14 +19,14 @@ export type CuttingBin = {
   /** Empty where one person may lift it. */
   readonly heavy: string;
   readonly figure: string;
-  /** In sawing order down the left column and then the right one: two cuts to a row. */
+  /** In sawing order along the rows, four cuts to a row. */
   readonly rows: readonly (readonly CuttingStep[])[];
   readonly offcuts: readonly { readonly code: string; readonly size: string }[];
 };
+/** `2 rip 2 1/4 of 5 → B7.A.1L-SL`; what is left is told only where it is no further workpiece. */
 export type CuttingStep = {
   readonly number: string;
   readonly what: string;
-  readonly of: string;
   readonly setting: string;
   readonly gives: string;
 };
@@ -65,29 +65,38 @@ function cuttingPlan(plan: CutPlan, draft: Draft, figures: Map<string, Figure>):
 
 function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): CuttingBin {
   const { say, size } = draft;
-  const half = Math.ceil(bin.cuts.length / 2);
-  const steps = bin.cuts.map(cut => step(cut, draft));
+  const steps = bin.cuts.map((cut, index) => step(cut, bin.cuts[index - 1], draft));
   return {
     title: say(`cutting.bin-${kind}`, { code: bin.code }),
     size: `${size(bin.length)} × ${size(bin.width)}`,
     source: say(`cutting.${bin.source}`),
     heavy: bin.mass > LIFT_MAX_KG ? say('cutting.heavy', { mass: draft.quantities.mass(bin.mass) }) : '',
     figure: `cut-${bin.code}`,
-    rows: inRows(steps, half)[0]?.map((left, row) => [left, steps[half + row] ?? NO_STEP]) ?? [],
+    rows: inRows(steps, STEPS_IN_ROW).map(row => [...row, ...NO_STEPS.slice(row.length)]),
     offcuts: bin.offcuts.map(offcut => ({ code: offcut.code, size: `${size(offcut.length)} × ${size(offcut.width)}` })),
   };
 }
 
-const step = (cut: Cut, draft: Draft): CuttingStep => ({
-  number: `${cut.number}`,
-  what: draft.say(`cutting.${cut.direction}`),
-  of: cut.workpiece === 0 ? '' : draft.say('cutting.of-piece', { number: cut.workpiece }),
-  setting: draft.size(cut.setting),
-  gives: [cut.falls, cut.stays]
-    .map(fallen => printFallen(fallen, draft))
-    .filter(Boolean)
-    .join(' · '),
-});
+function step(cut: Cut, before: Cut | undefined, draft: Draft): CuttingStep {
+  const stays = before?.stays;
+  // What was just left is still in the hands: only another piece has to be named.
+  const goesOn = cut.workpiece === 0 || (stays?.kind === 'workpiece' && stays.number === cut.workpiece);
+  return {
+    number: `${cut.number}`,
+    what: draft.say(`cutting.${cut.direction}`),
+    setting: draft.size(cut.setting),
+    gives: [
+      goesOn ? '' : draft.say('cutting.of-piece', { number: cut.workpiece }),
+      [cut.falls, cut.stays]
+        .filter(fallen => fallen !== cut.stays || fallen.kind !== 'waste')
+        .map(fallen => printFallen(fallen, draft))
+        .filter(Boolean)
+        .join(', '),
+    ]
+      .filter(Boolean)
+      .join(' → '),
+  };
+}
 
 function printFallen(fallen: Fallen, { say }: Draft): string {
   switch (fallen.kind) {
@@ -104,9 +113,15 @@ function printFallen(fallen: Fallen, { say }: Draft): string {
   }
 }
 
-const NO_STEP: CuttingStep = { number: '', what: '', of: '', setting: '', gives: '' };
+const STEPS_IN_ROW = 4;
+const NO_STEPS: readonly CuttingStep[] = Array.from({ length: STEPS_IN_ROW }, () => ({
+  number: '',
+  what: '',
+  setting: '',
+  gives: '',
+}));
 /** Room for the drawing of a board, and of a sheet, in points. */
-const BOARD_HEIGHT = 150;
-const SHEET_HEIGHT = 300;
+const BOARD_HEIGHT = 130;
+const SHEET_HEIGHT = 230;
 /** One person lifts no more: the load constant of the NIOSH lifting equation (1994), 23 kg. */
 const LIFT_MAX_KG = 23;

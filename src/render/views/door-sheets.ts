@@ -1,14 +1,23 @@
-import type { Door, Part } from '../../calculate/door-set.ts';
+import type { Door, Part, Working } from '../../calculate/door-set.ts';
 import type { Draft, View } from '../draft.ts';
 import { boringMap } from '../drawings/boring-map.ts';
 import { doorElevation } from '../drawings/door-elevation.ts';
 import { jointSection } from '../drawings/joint-section.ts';
+import { beside } from '../drawings/pen.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inCabinetOrder, type Some } from '../order.ts';
 import { printWorking } from '../working.ts';
 
 /** doors.hbs: a sheet for all doors that are made alike, but for the side they hang on. */
-export type DoorSheetsView = { readonly sheets: readonly DoorSheet[] };
+export type DoorSheetsView = { readonly styles: readonly StyleSheet[] };
+/** What all doors of a style share is said once, before them. */
+export type StyleSheet = {
+  readonly title: string;
+  /** Names of drawings: a section for each joint, where the style has panels that differ. */
+  readonly sections: readonly string[];
+  readonly workings: readonly string[];
+  readonly sheets: readonly DoorSheet[];
+};
 export type DoorSheet = {
   readonly bookmark: string;
   readonly title: string;
@@ -17,12 +26,14 @@ export type DoorSheet = {
   readonly doors: readonly { readonly code: string; readonly hung: string }[];
   /** Names of drawings; empty where there is nothing to draw. */
   readonly elevation: string;
-  readonly section: string;
-  readonly borings: readonly { readonly title: string; readonly figure: string }[];
+  readonly elevationWidth: string;
+  readonly boring: string;
+  readonly boringWidth: string;
   readonly parts: readonly DoorSheetPart[];
   /** Sentences: diagonals, clamps, weight, cups, pull, panels that stay loose. */
   readonly facts: readonly string[];
-  readonly workings: readonly string[];
+  /** In two columns. */
+  readonly workings: readonly (readonly string[])[];
 };
 export type DoorSheetPart = {
   readonly marks: string;
@@ -36,8 +47,30 @@ export type DoorSheetPart = {
 
 export function doorSheets(draft: Draft): View<DoorSheetsView> {
   const figures = new Map<string, Figure>();
-  const sheets = [...madeAlike(draft).values()].map(doors => doorSheet(doors, draft, figures));
-  return { data: { sheets }, figures };
+  const styles = [...grouped([...madeAlike(draft).values()], ([door]) => door.style)];
+  return { data: { styles: styles.map(([style, groups]) => styleSheet(style, groups, draft, figures)) }, figures };
+}
+
+function styleSheet(style: string, groups: Some<Some<Door>>, draft: Draft, figures: Map<string, Figure>): StyleSheet {
+  const sections = [
+    ...grouped(
+      groups.map(([door]) => door),
+      door => JSON.stringify(door.joint),
+    ).values(),
+  ].flatMap(([door]) => {
+    const figure = section(door, draft);
+    if (figure === undefined) return [];
+    figures.set(`section-${door.code}`, figure);
+    return [`section-${door.code}`];
+  });
+  const all = groups.map(([door]) => workings(door, draft));
+  const shared = (all[0] ?? []).filter(working => all.every(each => each.includes(working)));
+  return {
+    title: draft.say('doors.style', { style }),
+    sections,
+    workings: groups.length < 2 ? [] : shared,
+    sheets: groups.map(doors => doorSheet(doors, groups.length < 2 ? [] : shared, draft, figures)),
+  };
 }
 
 /** The bookmark of the sheet that a door is on. */
@@ -73,31 +106,40 @@ function likeness(door: Door, draft: Draft): string {
   ]);
 }
 
-function doorSheet(doors: Some<Door>, draft: Draft, figures: Map<string, Figure>): DoorSheet {
+function doorSheet(
+  doors: Some<Door>,
+  shared: readonly string[],
+  draft: Draft,
+  figures: Map<string, Figure>,
+): DoorSheet {
   const [door] = doors;
-  const place = (name: string, figure: Figure | undefined): string => {
-    if (figure === undefined) return '';
-    figures.set(`${name}-${door.code}`, figure);
-    return `${name}-${door.code}`;
-  };
   const parts = draft.partsOf(door);
+  const room = roomFor(door);
+  const elevation = doorElevation(door, parts, draft.pen, { width: ELEVATION_WIDTH, height: room });
+  const boring = borings(doors, draft, room);
+  figures.set(`elevation-${door.code}`, elevation);
+  if (boring !== undefined) figures.set(`boring-${door.code}`, boring);
+  const own = workings(door, draft).filter(working => !shared.includes(working));
+  const half = Math.ceil(own.length / 2);
   return {
     bookmark: `door-${door.code}`,
     title: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
     style: door.style,
     front: draft.say(`front.${door.front}`),
     doors: doors.map(each => ({ code: each.code, hung: draft.say(`doors.hung-${each.hingeSide ?? 'none'}`) })),
-    elevation: place('elevation', doorElevation(door, parts, draft.pen, ELEVATION)),
-    section: place('section', section(door, draft)),
-    borings: borings(doors, draft).map(({ title, figure, hand }) => ({
-      title,
-      figure: place(`boring-${hand}`, figure),
-    })),
+    elevation: `elevation-${door.code}`,
+    elevationWidth: `${Math.ceil(elevation.width)}`,
+    boring: boring === undefined ? '' : `boring-${door.code}`,
+    boringWidth: `${Math.ceil(boring?.width ?? 0)}`,
     parts: partRows(parts, door, draft),
     facts: facts(door, parts, draft),
-    workings: workings(door, parts, draft),
+    workings: own.length === 0 ? [] : [own.slice(0, half), own.slice(half)],
   };
 }
+
+/** A tall door is drawn taller, or its dimensions run together. */
+const roomFor = (door: Door): number =>
+  Math.min(ROOM.most, Math.max(ROOM.least, ROOM.least + ((door.height.value - ROOM.from) / ROOM.inch) * ROOM.perInch));
 
 function section(door: Door, draft: Draft): Figure | undefined {
   if (door.joint === undefined) return undefined;
@@ -110,13 +152,14 @@ function section(door: Door, draft: Draft): Figure | undefined {
   return jointSection(door.joint, words, draft.pen, SECTION_WIDTH);
 }
 
-/** One map for each hand among the doors. */
-function borings(doors: readonly Door[], draft: Draft) {
-  return (['left', 'right'] as const).flatMap(hand => {
+/** The hands that are among the doors, beside each other as they lie on the bench. */
+function borings(doors: readonly Door[], draft: Draft, height: number): Figure | undefined {
+  const maps = (['left', 'right'] as const).flatMap(hand => {
     const door = doors.find(each => each.hingeSide === hand);
-    const figure = door === undefined ? undefined : boringMap(door, draft.say('doors.top'), draft.pen, BORING);
-    return figure === undefined ? [] : [{ hand, title: draft.say(`doors.hung-${hand}`), figure }];
+    const title = draft.say(`doors.back-${hand}`);
+    return (door === undefined ? undefined : boringMap(door, title, draft.pen, { width: BORING_WIDTH, height })) ?? [];
   });
+  return maps.length === 0 ? undefined : beside(maps, 8);
 }
 
 /** Parts of one size and kind share a line. */
@@ -181,23 +224,34 @@ const pull = (pulls: NonNullable<Door['pull']>, draft: Draft): string =>
       .join('; '),
   });
 
-/** The door's numbers, then those of its parts; what two parts share is said once. */
-const workings = (door: Door, parts: readonly Part[], draft: Draft): readonly string[] => [
+/** The door's numbers, then those of its parts; what two parts share is said once, and what is no sum not at all. */
+const workings = (door: Door, draft: Draft): readonly string[] => [
   ...new Set(
     [
       door.width,
       door.height,
       ...door.workings,
-      ...parts.flatMap(part => [
-        part.length,
-        part.width,
-        ...(part.shoulder === undefined ? [] : [part.shoulder]),
-        ...part.workings,
-      ]),
-    ].map(working => printWorking(working, draft)),
+      ...draft
+        .partsOf(door)
+        .flatMap(part => [
+          part.length,
+          part.width,
+          ...(part.shoulder === undefined ? [] : [part.shoulder]),
+          ...part.workings,
+        ]),
+    ]
+      .filter(tellsSomething)
+      .map(working => printWorking(working, draft)),
   ),
 ];
 
-const ELEVATION = { width: 205, height: 250 };
-const BORING = { width: 135, height: 200 };
+/** `stile width = S = 2` is on the drawing, and masses are for `explain`. */
+const tellsSomething = (working: Working): boolean =>
+  working.kind === 'length' ? working.terms.length > 1 || working.sharedBy > 1 : !UNTOLD.has(working.of);
+
+const UNTOLD: ReadonlySet<string> = new Set(['mass', 'door-mass', 'finish-area', 'hinge-count']);
+const ELEVATION_WIDTH = 150;
+const BORING_WIDTH = 98;
+/** Height of the drawings, in points: what a door of `from` takes, and more for each inch above. */
+const ROOM = { least: 150, from: 36 * 25_400_000, perInch: 3, inch: 25_400_000, most: 260 };
 const SECTION_WIDTH = 250;

@@ -13,25 +13,34 @@ export type Caution = {
   readonly figure: string;
 };
 
+/** The head of a sheet: what to be careful of. */
+export type Careful = {
+  /** Those of the machine, whatever lies on it. */
+  readonly general: readonly string[];
+  readonly called: readonly Caution[];
+  /** Names of drawings, each once. */
+  readonly figures: readonly string[];
+};
+
 /**
  * What an operation calls for: its own cautions, and those of its pieces, each said once with all pieces that call for
- * it. Set-ups differ in their figures; the smallest, which is the sharpest, is the one that is said.
+ * it. Set-ups differ in their figures; the smallest, which is the sharpest, is the one that is said. Undefined where
+ * there is nothing to say.
  */
-export function cautions(operation: Operation, draft: Draft, figures: Map<string, Figure>): readonly Caution[] {
-  const called = [
+export function carefulWith(operation: Operation, draft: Draft, figures: Map<string, Figure>): Careful | undefined {
+  const reminders = [
     ...operation.reminders.filter(reminder => !isGeneral(reminder)),
     ...operation.setups.flatMap(setup => setup.reminders),
   ];
-  return [...grouped(called, reminder => reminder.id).values()].map(alike => ({
+  const called = [...grouped(reminders, reminder => reminder.id).values()].map(alike => ({
     text: draftReminder({ ...alike[0], facts: sharpest(alike) }, draft),
     pieces: here([...new Set(alike.flatMap(reminder => reminder.pieces))], draft),
     figure: drawingOf(alike[0], draft, figures),
   }));
+  const general = operation.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft));
+  const drawings = [...new Set(called.map(caution => caution.figure).filter(Boolean))];
+  return called.length + general.length === 0 ? undefined : { general, called, figures: drawings };
 }
-
-/** Those of the machine, whatever lies on it. */
-export const generalCautions = (operation: Operation, draft: Draft): readonly string[] =>
-  operation.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft));
 
 export const isGeneral = ({ id }: Reminder): boolean => id.startsWith('general-') || GENERAL.has(id);
 
@@ -63,14 +72,16 @@ function here(codes: readonly string[], { say }: Draft): string {
   return say('route.here', { pieces: named + more });
 }
 
+/** Two cautions that are drawn alike share their drawing. */
 function drawingOf(reminder: Reminder, { say }: Draft, figures: Map<string, Figure>): string {
   const drawing = REMINDER_DRAWINGS[reminder.id];
   if (drawing === undefined) return '';
+  const name = `reminder-${drawing.name}`;
   figures.set(
-    `reminder-${reminder.id}`,
+    name,
     drawing(key => say(`drawing.${key}`)),
   );
-  return `reminder-${reminder.id}`;
+  return name;
 }
 
 const GENERAL: ReadonlySet<string> = new Set(['ears', 'dust', 'ventilation']);

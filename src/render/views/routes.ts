@@ -1,20 +1,16 @@
-import type { Operation, Setup } from '../../layout/shop-plan.ts';
+import type { Operation, OperationId, Setup } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
 import { inRows } from '../order.ts';
-import { type Caution, cautions, generalCautions } from './reminders.ts';
-import {
-  codeColumns,
-  facing,
-  measuredCheck,
-  type PieceGroup,
-  pieceGroups,
-  type SettingLine,
-  settingLines,
-} from './setups.ts';
+import { type Careful, carefulWith } from './reminders.ts';
+import { facing, measuredCheck, type PieceCell, pieceGrid, runsOf, type SettingLine, settingLines } from './setups.ts';
 
-/** routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. */
-export type RoutesView = { readonly operations: readonly RouteSheet[] };
+/**
+ * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Short ones that follow
+ * each other share a page, to be cut apart.
+ */
+export type RoutesView = { readonly pages: readonly RoutePage[] };
+export type RoutePage = { readonly bookmark: string; readonly title: string; readonly sheets: readonly RouteSheet[] };
 export type RouteSheet = {
   readonly bookmark: string;
   readonly title: string;
@@ -26,10 +22,7 @@ export type RouteSheet = {
   /** Operations that the pieces come from and go on to. */
   readonly before: string;
   readonly after: string;
-  /** Whether there is anything to be careful of. */
-  readonly careful: boolean;
-  readonly general: readonly string[];
-  readonly cautions: readonly Caution[];
+  readonly careful: Careful | undefined;
   /** What holds for every set-up: how pieces lie, and notes. */
   readonly facing: string;
   readonly notes: readonly string[];
@@ -38,18 +31,22 @@ export type RouteSheet = {
 export type RouteSetup = {
   readonly title: string;
   readonly code: string;
+  /** Empty where the set-up goes on from the row before. */
   readonly barcode: string;
-  /** A set-up of many pieces goes on in further rows, which do not repeat its settings. */
-  readonly continued: boolean;
   readonly settings: readonly SettingLine[];
   /** Where it differs from the other set-ups of the sheet. */
   readonly facing: string;
   readonly notes: readonly string[];
   readonly adjustment: Adjustment | undefined;
-  /** Rows of codes. */
-  readonly tests: readonly (readonly string[])[];
+  /** Codes of the test pieces that are run first. */
+  readonly tests: readonly string[];
   readonly check: string;
-  readonly groups: readonly PieceGroup[];
+  /** Passes of every piece; where they differ they stand with the pieces. */
+  readonly runs: string;
+  /** Many pieces take the whole width, under the settings; few stand beside the symbol. */
+  readonly wide: boolean;
+  readonly widths: string;
+  readonly rows: readonly (readonly PieceCell[])[];
 };
 export type Adjustment = {
   readonly lead: string;
@@ -58,13 +55,35 @@ export type Adjustment = {
   readonly rows: readonly { readonly measured: string; readonly set: string }[];
 };
 
-/** Waiting is no sheet: it is said on the sheet before it. */
+/** Waiting is no sheet: it is said on the sheet before it. Glue-up, finish and hanging have sheets of their own. */
 export function routes(draft: Draft): View<RoutesView> | undefined {
   const figures = new Map<string, Figure>();
-  const operations = draft.plan.operations.filter(operation => operation.setups.length > 0 && !isWait(operation));
-  if (operations.length === 0) return undefined;
-  return { data: { operations: operations.map(operation => routeSheet(operation, draft, figures)) }, figures };
+  const sheets = draft.plan.operations
+    .filter(operation => operation.setups.length > 0 && !isWait(operation) && !ELSEWHERE.has(operation.id))
+    .map(operation => routeSheet(operation, draft, figures));
+  return sheets.length === 0 ? undefined : { data: { pages: pagesOf(sheets) }, figures };
 }
+
+/** A sheet of its own for each operation, but short ones that follow each other are put together. */
+function pagesOf(sheets: readonly RouteSheet[]): readonly RoutePage[] {
+  const pages: RouteSheet[][] = [];
+  let wasShort = false;
+  for (const sheet of sheets) {
+    if (isShort(sheet) && wasShort) pages.at(-1)?.push(sheet);
+    else pages.push([sheet]);
+    wasShort = isShort(sheet);
+  }
+  return pages.map(those => ({
+    bookmark: those[0]?.bookmark ?? '',
+    title: those.map(sheet => sheet.title).join(' · '),
+    sheets: those,
+  }));
+}
+
+/** About half a page at most. */
+const isShort = (sheet: RouteSheet): boolean =>
+  (sheet.careful?.figures.length ?? 0) < 2 &&
+  sheet.setups.reduce((lines, setup) => lines + setup.rows.length + (setup.barcode === '' ? 0 : 3), 0) <= SHORT_LINES;
 
 const isWait = (operation: Operation): boolean =>
   operation.wait !== undefined && operation.minutes.setup === 0 && operation.minutes.pieces === 0;
@@ -75,7 +94,6 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
   const ways = new Set(setups.map(setup => facing(setup, draft)));
   const notes = setups.map(setup => setup.notes.map(note => say(`note.${note}`)));
   const everywhere = (notes[0] ?? []).filter(note => notes.every(each => each.includes(note)));
-  const careful = { general: generalCautions(operation, draft), cautions: cautions(operation, draft, figures) };
   const shared = { facing: ways.size === 1 ? ([...ways][0] ?? '') : '', notes: everywhere };
   return {
     bookmark: `operation-${operation.id}`,
@@ -85,8 +103,7 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     time: say('route.time', { setup: Math.ceil(operation.minutes.setup), pieces: Math.ceil(operation.minutes.pieces) }),
     wait: waitAfter(operation, draft),
     ...neighbours(operation, draft),
-    ...careful,
-    careful: careful.general.length + careful.cautions.length > 0,
+    careful: carefulWith(operation, draft, figures),
     ...shared,
     setups: setups.flatMap((setup, index) => routeSetups(setup, index, setups.length, shared, draft)),
   };
@@ -121,41 +138,39 @@ function routeSetups(
   shared: Pick<RouteSheet, 'facing' | 'notes'>,
   draft: Draft,
 ): readonly RouteSetup[] {
-  const { say, size } = draft;
-  const room = draft.paperWidth - SETUP_COLUMN;
-  const columns = codeColumns([...setup.pieces.map(piece => piece.code), ...setup.testPieces], room, draft);
+  const { say } = draft;
   const number = { number: index + 1, count };
+  const wide = setup.pieces.length > WIDE_FROM;
+  const grid = pieceGrid(setup.pieces, draft.paperWidth - (wide ? 0 : SETUP_COLUMN), draft);
+  const blocks = inRows(grid.rows, ROWS_IN_BLOCK);
   const first: RouteSetup = {
     title: setupTitle(setup, number, draft),
     code: setup.code,
     barcode: setup.barcode,
-    continued: false,
     settings: settingLines(setup.settings, draft),
     facing: shared.facing === '' ? facing(setup, draft) : '',
     notes: setup.notes.map(note => say(`note.${note}`)).filter(note => !shared.notes.includes(note)),
-    adjustment:
-      setup.adjustment === undefined
-        ? undefined
-        : {
-            lead: say('route.adjust', {
-              measure: say(`measure.${setup.adjustment.measure}`),
-              planned: size(setup.adjustment.planned),
-            }),
-            measured: say('route.adjust.measured'),
-            set: say('route.adjust.set', { setting: say(`setting.${setup.adjustment.setting}`) }),
-            rows: setup.adjustment.rows.map(each => ({ measured: size(each.measured), set: size(each.set) })),
-          },
-    tests: inRows(setup.testPieces, columns),
+    adjustment: adjustment(setup, draft),
+    tests: setup.testPieces,
     check: measuredCheck(setup, draft),
-    groups: [],
+    runs: runsOf(setup.pieces, draft),
+    wide,
+    widths: grid.widths,
+    rows: blocks[0] ?? [],
   };
-  const blocks = inBlocks(pieceGroups(setup.pieces, columns, draft));
-  return blocks.map((groups, block) =>
-    block === 0
-      ? { ...first, groups }
-      : { ...CONTINUED, title: say('route.continued', number), code: setup.code, groups },
-  );
+  const title = say('route.continued', number);
+  return [first, ...blocks.slice(1).map(rows => ({ ...CONTINUED, wide, title, widths: grid.widths, rows }))];
 }
+
+const adjustment = ({ adjustment: table }: Setup, { say, size }: Draft): Adjustment | undefined =>
+  table === undefined
+    ? undefined
+    : {
+        lead: say('route.adjust', { measure: say(`measure.${table.measure}`), planned: size(table.planned) }),
+        measured: say('route.adjust.measured'),
+        set: say('route.adjust.set', { setting: say(`setting.${table.setting}`) }),
+        rows: table.rows.map(each => ({ measured: size(each.measured), set: size(each.set) })),
+      };
 
 /** Its number among the set-ups of the sheet, or what keeps its pieces together: a sheet, a batch, a room. */
 const setupTitle = (
@@ -164,37 +179,25 @@ const setupTitle = (
   { say }: Draft,
 ): string => (group === undefined ? say('route.setup', number) : say(`group.${group.kind}`, { name: group.name }));
 
-/** A block of rows is not split between pages, so a set-up of many pieces is many blocks. One at least. */
-function inBlocks(groups: readonly PieceGroup[]): readonly (readonly PieceGroup[])[] {
-  const blocks: PieceGroup[][] = [[]];
-  let used = 0;
-  for (const group of groups) {
-    for (const rows of inRows(group.rows, ROWS_IN_BLOCK)) {
-      if (used > 0 && used + rows.length + 1 > ROWS_IN_BLOCK) {
-        blocks.push([]);
-        used = 0;
-      }
-      blocks.at(-1)?.push({ ...group, rows });
-      used += rows.length + 1;
-    }
-  }
-  return blocks;
-}
-
-const CONTINUED: RouteSetup = {
-  title: '',
+/** A set-up of many pieces goes on in further rows, which do not repeat its settings. */
+const CONTINUED: Omit<RouteSetup, 'wide' | 'title' | 'widths' | 'rows'> = {
   code: '',
   barcode: '',
-  continued: true,
   settings: [],
   facing: '',
   notes: [],
   adjustment: undefined,
   tests: [],
   check: '',
-  groups: [],
+  runs: '',
 };
 
+/** What has a section of its own, with its cautions and its boxes to tick. */
+const ELSEWHERE: ReadonlySet<OperationId> = new Set<OperationId>(['glue-up', 'finish', 'hang']);
 /** The column of the set-up's number and symbol, in points, as routes.hbs has it. */
 const SETUP_COLUMN = 145;
-const ROWS_IN_BLOCK = 18;
+/** Pieces from which on a set-up takes the whole width. */
+const WIDE_FROM = 24;
+/** Rows that stay together on a page. */
+const ROWS_IN_BLOCK = 6;
+const SHORT_LINES = 14;

@@ -1,6 +1,7 @@
+import type { PartCode } from '../../codes/codes.ts';
 import type { Setting, Setup, SetupPiece } from '../../layout/shop-plan.ts';
 import type { Draft } from '../draft.ts';
-import { grouped, inRows } from '../order.ts';
+import { grouped, type Some } from '../order.ts';
 
 /** A setting as it is set: `Width 2 1/4, fence to blade`. */
 export type SettingLine = { readonly name: string; readonly value: string; readonly from: string };
@@ -31,26 +32,47 @@ export const measuredCheck = ({ check }: Setup, { say, size }: Draft): string =>
         every: check.every,
       });
 
-/** Pieces that are alike at a set-up: what they are called together, and their codes in rows. */
-export type PieceGroup = {
-  readonly label: string;
-  readonly count: number;
-  readonly rows: readonly (readonly string[])[];
-};
+/** A cell of a set-up's pieces: a head (the size of those that follow), or pieces to tick; nothing fills up a row. */
+export type PieceCell = { readonly kind: 'head' | 'tick' | 'nothing'; readonly text: string; readonly span: number };
 
-/** Pieces under their size, passes and figures; `columns` codes to a row. */
-export const pieceGroups = (pieces: readonly SetupPiece[], columns: number, draft: Draft): readonly PieceGroup[] =>
-  [...grouped(pieces, piece => pieceLabel(piece, draft))].map(([label, alike]) => ({
-    label,
-    count: alike.length,
-    rows: inRows(
-      alike.map(piece => piece.code),
-      columns,
-    ),
+/** The pieces of a set-up as rows of cells, in columns of equal width. */
+export type PieceGrid = { readonly widths: string; readonly rows: readonly (readonly PieceCell[])[] };
+
+/**
+ * Pieces under their size (and their passes and figures, where these differ within the set-up), longest first. What
+ * belongs to one door and is of one size shares a box: `B7.A.1L-SL SR` is ticked when both are done.
+ */
+export function pieceGrid(pieces: readonly SetupPiece[], room: number, draft: Draft): PieceGrid {
+  const shared = sharedRuns(pieces);
+  const groups = [...grouped(pieces, piece => pieceLabel(piece, shared, draft))].map(([label, alike]) => ({
+    label: groupLabel(label, alike.length),
+    ticks: [...grouped(alike, piece => ownerOf(piece, draft)).values()].map(those => together(those)),
   }));
+  const columns = columnsFor(
+    groups.flatMap(({ ticks }) => ticks.map(tick => draft.pen.measure(tick, CODE_SIZE, false) + BOX_ROOM)),
+    room,
+  );
+  const cells = groups.flatMap(({ label, ticks }) => [
+    cell('head', label, room / columns, columns, draft),
+    ...ticks.map(text => cell('tick', text, room / columns, columns, draft)),
+  ]);
+  return { widths: Array.from({ length: columns }, () => '*').join(' '), rows: filled(cells, columns) };
+}
 
-function pieceLabel(piece: SetupPiece, { say, size }: Draft): string {
-  const runs = piece.runs.map(run => say(`run.${run}`)).join(', ');
+/** The passes that all pieces of a set-up have, in words. */
+export const runsOf = (pieces: readonly SetupPiece[], { say }: Draft): string =>
+  (sharedRuns(pieces) ?? [])
+    .filter(run => run !== 'once')
+    .map(run => say(`run.${run}`))
+    .join(', ');
+
+function sharedRuns(pieces: readonly SetupPiece[]): SetupPiece['runs'] | undefined {
+  const [first] = pieces;
+  return pieces.every(piece => piece.runs.join() === first?.runs.join()) ? first?.runs : undefined;
+}
+
+function pieceLabel(piece: SetupPiece, shared: SetupPiece['runs'] | undefined, { say, size }: Draft): string {
+  const runs = shared === undefined ? piece.runs.map(run => say(`run.${run}`)).join(', ') : '';
   const figures = piece.figures
     .map(({ of, length, count }) => `${count === undefined ? '' : `${count} × `}${say(`figure.${of}`)} ${size(length)}`)
     .join(', ');
@@ -59,13 +81,53 @@ function pieceLabel(piece: SetupPiece, { say, size }: Draft): string {
     .join(' · ');
 }
 
-/** As many columns of codes as go into `room` points, each code with its box to tick. */
-export function codeColumns(codes: readonly string[], room: number, { pen }: Draft): number {
-  const widest = codes.reduce((most, code) => Math.max(most, pen.measure(code, CODE_SIZE, false)), 1);
-  return Math.max(1, Math.min(COLUMNS_MAX, Math.floor(room / (widest + BOX_ROOM))));
+const groupLabel = (label: string, count: number): string => `${label} (${count})`;
+
+/** The door that a piece belongs to; a blank without one stands for itself. */
+function ownerOf(piece: SetupPiece, { parts, blanks }: Draft): string {
+  const part = piece.kind === 'blank' ? blanks.get(piece.code)?.part : (piece.code as PartCode);
+  return (part === undefined ? undefined : parts.get(part)?.door) ?? piece.code;
 }
 
-const CODE_SIZE = 10;
-/** The box, its space and the cell's own. */
-const BOX_ROOM = 24;
+/** The first code whole, and of the others what tells them from it. */
+function together([first, ...others]: Some<SetupPiece>): string {
+  const stem = first.code.slice(0, first.code.lastIndexOf('-') + 1);
+  return [
+    first.code,
+    ...others.map(({ code }) => (stem !== '' && code.startsWith(stem) ? code.slice(stem.length) : code)),
+  ].join(' ');
+}
+
+/** As many columns as leave three pieces in four a cell of their own; what is longer takes several. */
+function columnsFor(widths: readonly number[], room: number): number {
+  const usual = [...widths].sort((a, b) => a - b)[Math.floor(widths.length * 0.75)] ?? room;
+  return Math.max(1, Math.min(COLUMNS_MAX, Math.floor(room / usual)));
+}
+
+const cell = (kind: 'head' | 'tick', text: string, column: number, columns: number, { pen }: Draft): PieceCell => {
+  const needed = pen.measure(text, CODE_SIZE, kind === 'head') + (kind === 'head' ? CELL_ROOM : BOX_ROOM);
+  return { kind, text, span: Math.min(columns, Math.max(1, Math.ceil(needed / column))) };
+};
+
+/** Cells in rows, each filled up with nothing. */
+function filled(cells: readonly PieceCell[], columns: number): readonly (readonly PieceCell[])[] {
+  const rows: PieceCell[][] = [];
+  let left = 0;
+  for (const cell of cells) {
+    if (cell.span > left) {
+      if (left > 0) rows.at(-1)?.push({ kind: 'nothing', text: '', span: left });
+      rows.push([]);
+      left = columns;
+    }
+    rows.at(-1)?.push(cell);
+    left -= cell.span;
+  }
+  if (left > 0) rows.at(-1)?.push({ kind: 'nothing', text: '', span: left });
+  return rows;
+}
+
+const CODE_SIZE = 9;
+/** What a cell needs beside its words, and a box with its space. */
+const CELL_ROOM = 10;
+const BOX_ROOM = 23;
 const COLUMNS_MAX = 8;
