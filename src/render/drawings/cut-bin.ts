@@ -1,6 +1,6 @@
 import type { Cut, CutBin, CutRectangle, Offcut, PlacedPiece } from '../../layout/shop-plan.ts';
 import type { Figure, Mark } from '../figure.ts';
-import { across, ROW, roomFor, upright } from './dimensions.ts';
+import { along, ROW, roomFor, upright } from './dimensions.ts';
 import type { Room } from './door-elevation.ts';
 import {
   type Box,
@@ -27,7 +27,7 @@ export type BlankLabel = (code: string) => { readonly code: string; readonly siz
  * dashed, the numbers of the cuts in sawing order, the direction of the grain.
  */
 export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLabel, pen: Pen, room: Room): Figure {
-  const margins = { left: 14, top: 16, right: ROW + roomFor([bin.width], pen, 11), bottom: ROW + 16 };
+  const margins = { left: RING + 1, top: 12, right: ROW + roomFor([bin.width], pen), bottom: ROW + 4 };
   const scale = Math.min(
     (room.width - margins.left - margins.right) / bin.length,
     (room.height - margins.top - margins.bottom) / bin.width,
@@ -51,9 +51,9 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
       rectangle(whole, WEIGHT.outline),
       ...bin.cuts.map(cut => blade(cut, at(cut.from), scale)).map(cutLine),
       ...rings(bin.cuts.map(cut => blade(cut, at(cut.from), scale))),
-      ...(grain === 'length' ? grainArrow([right - 80, 6], [right - 10, 6]) : []),
-      ...across([{ from: whole.x, to: right, length: bin.length }], { y: bottom + ROW, edge: bottom }, pen, 11),
-      ...upright([{ from: whole.y, to: bottom, length: bin.width }], { x: right + ROW, edge: right }, pen, 11),
+      ...(grain === 'length' ? grainArrow([right - 80, 2.5], [right - 10, 2.5]) : []),
+      ...along({ from: whole.x, to: right, length: bin.length }, { y: bottom + ROW - 2, edge: bottom }, pen),
+      ...upright([{ from: whole.y, to: bottom, length: bin.width }], { x: right + ROW, edge: right }, pen),
     ],
   };
 }

@@ -6,7 +6,7 @@ import { CAP_HEIGHT, line, type Pen, text, WEIGHT } from './pen.ts';
 export type Stretch = { readonly from: number; readonly to: number; readonly length: Length };
 
 /** How far a row of dimensions stands from the next, in points. */
-export const ROW = 15;
+export const ROW = 12;
 
 /**
  * Dimensions above or below a drawing, on the line `y`: extension lines from the drawing's edge at `edge`, ticks, and
@@ -36,6 +36,16 @@ export function across(
   });
 }
 
+/** A dimension with its figures on the line itself, where room is scarce. */
+export const along = (stretch: Stretch, at: { y: number; edge: number }, pen: Pen, size = 10): readonly Mark[] => [
+  ...extensions(stretch, at.edge, at.y, 'x'),
+  line([stretch.from, at.y], [stretch.to, at.y]),
+  text([(stretch.from + stretch.to) / 2, at.y + (CAP_HEIGHT * size) / 2], pen.print(stretch.length), {
+    size,
+    mask: true,
+  }),
+];
+
 /** Dimensions left or right of a drawing, on the line `x`; the figures stand upright, beyond the line. */
 export function upright(
   stretches: readonly Stretch[],
@@ -56,7 +66,7 @@ export function upright(
 
 /** How much room `upright` dimensions take beyond their line. */
 export const roomFor = (lengths: readonly Length[], pen: Pen, size = 10): number =>
-  6 + Math.max(0, ...lengths.map(length => pen.measure(pen.print(length), size, false)));
+  5 + Math.max(0, ...lengths.map(length => pen.measure(pen.print(length), size, false)));
 
 /** From beside the drawing to just past the dimension line, and a slanted tick where they cross. */
 function extensions(stretch: Stretch, edge: number, at: number, axis: 'x' | 'y'): readonly Mark[] {

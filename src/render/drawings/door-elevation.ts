@@ -16,8 +16,8 @@ export function doorElevation(door: Door, parts: readonly Part[], pen: Pen, room
   const margins = {
     left: columns.length === 0 ? 4 : ROW + roomFor(rows, pen),
     right: ROW + roomFor([door.height.value], pen, 12),
-    top: columns.length === 0 ? 4 : 2 * ROW + 14,
-    bottom: ROW + 16,
+    top: columns.length === 0 ? 4 : ROW + 26,
+    bottom: ROW + 15,
   };
   const at = placed(door, margins, room);
   const marks = [

@@ -155,6 +155,20 @@ export function moved(mark: Mark, right: number, down: number): Mark {
   }
 }
 
+/** A mark at a smaller scale, with its weights and its lettering as they are. */
+export function shrunk(mark: Mark, scale: number): Mark {
+  switch (mark.kind) {
+    case 'line':
+      return { ...mark, x1: mark.x1 * scale, y1: mark.y1 * scale, x2: mark.x2 * scale, y2: mark.y2 * scale };
+    case 'polygon':
+      return { ...mark, points: mark.points.map(([x, y]): Point => [x * scale, y * scale]) };
+    case 'circle':
+      return { ...mark, x: mark.x * scale, y: mark.y * scale, radius: mark.radius * scale };
+    case 'text':
+      return { ...mark, x: mark.x * scale, y: mark.y * scale };
+  }
+}
+
 /** Height of a capital over the size of the type. */
 export const CAP_HEIGHT = 0.7;
 export const CENTRE_DASH: readonly number[] = [8, 2, 2, 2];

@@ -1,6 +1,18 @@
 import type { ReminderId } from '../../layout/shop-plan.ts';
 import type { Figure, Mark } from '../figure.ts';
-import { arrow, type Box, circle, HIDDEN_DASH, hatched, line, outline, rectangle, text, WEIGHT } from './pen.ts';
+import {
+  arrow,
+  type Box,
+  circle,
+  HIDDEN_DASH,
+  hatched,
+  line,
+  outline,
+  rectangle,
+  shrunk,
+  text,
+  WEIGHT,
+} from './pen.ts';
 
 /** Words of the drawings, by key: `fence`, `blade`, … */
 export type DrawingWord = (key: DrawingKey) => string;
@@ -145,7 +157,12 @@ export function tagUp(word: DrawingWord): Figure {
   ]);
 }
 
-const drawn = (marks: readonly Mark[]): Figure => ({ width: 220, height: 100, marks });
+/** Drawn on a field of 220 × 100, printed at three quarters of that: lines shrink, lettering does not. */
+const drawn = (marks: readonly Mark[]): Figure => ({
+  width: 220 * PRINTED,
+  height: 100 * PRINTED,
+  marks: marks.map(mark => shrunk(mark, PRINTED)),
+});
 
 /** The fence, seen from above, with its name on its far side. */
 const fenceFrom = (x: number, word: DrawingWord): readonly Mark[] => [
@@ -169,3 +186,5 @@ const wood = (box: Box): readonly Mark[] => [
       : line([box.x + box.width * share, box.y + 4], [box.x + box.width * share, box.y + box.height - 4], 0.5);
   }),
 ];
+
+const PRINTED = 0.75;

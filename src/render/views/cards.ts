@@ -58,10 +58,11 @@ function cardOperation(operation: Operation, setups: readonly Setup[], draft: Dr
   const title = draft.say(`operation.${operation.id}`);
   const names = new Set(setups.map(({ settings }) => settings.map(setting => `${setting.of} ${setting.from}`).join()));
   const ways = new Set(setups.map(setup => facing(setup, draft)));
-  const alike = setups.length > 1 && names.size === 1 && ways.size === 1 && setups[0]?.settings.length === 1;
+  const [first] = setups;
+  const alike = setups.length > 1 && names.size === 1 && ways.size === 1 && first?.settings.length === 1;
   if (!alike)
     return { title, lead: '', values: [], setups: setups.map((setup, index) => cardSetup(setup, index + 1, draft)) };
-  const [setting] = settingLines(setups[0]?.settings ?? [], draft);
+  const [setting] = first === undefined ? [] : settingLines(first, draft);
   const values = setups.map((setup, index) => cardValue(setup, index + 1, draft));
   return {
     title,
@@ -73,14 +74,14 @@ function cardOperation(operation: Operation, setups: readonly Setup[], draft: Dr
 
 const cardValue = (setup: Setup, number: number, draft: Draft): CardValue => ({
   number: `${number}`,
-  value: settingLines(setup.settings, draft)[0]?.value ?? '',
+  value: settingLines(setup, draft)[0]?.value ?? '',
   pieces: piecesAt(setup, draft),
 });
 
 const cardSetup = (setup: Setup, number: number, draft: Draft): CardSetup => ({
   number,
   code: setup.code,
-  settings: settingLines(setup.settings, draft),
+  settings: settingLines(setup, draft),
   facing: facing(setup, draft),
   pieces: piecesAt(setup, draft),
   check: measuredCheck(setup, draft),

@@ -23,7 +23,7 @@ export type CuttingBin = {
   readonly rows: readonly (readonly CuttingStep[])[];
   readonly offcuts: readonly { readonly code: string; readonly size: string }[];
 };
-/** `2 rip 2 1/4 of 5 → B7.A.1L-SL`; what is left is told only where it is no further workpiece. */
+/** `8 rip 2 1/4 → B7.A.1L-SL` */
 export type CuttingStep = {
   readonly number: string;
   readonly what: string;
@@ -65,7 +65,7 @@ function cuttingPlan(plan: CutPlan, draft: Draft, figures: Map<string, Figure>):
 
 function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): CuttingBin {
   const { say, size } = draft;
-  const steps = bin.cuts.map((cut, index) => step(cut, bin.cuts[index - 1], draft));
+  const steps = bin.cuts.map(cut => step(cut, draft));
   return {
     title: say(`cutting.bin-${kind}`, { code: bin.code }),
     size: `${size(bin.length)} × ${size(bin.width)}`,
@@ -77,37 +77,25 @@ function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): Cutting
   };
 }
 
-function step(cut: Cut, before: Cut | undefined, draft: Draft): CuttingStep {
-  const stays = before?.stays;
-  // What was just left is still in the hands: only another piece has to be named.
-  const goesOn = cut.workpiece === 0 || (stays?.kind === 'workpiece' && stays.number === cut.workpiece);
-  return {
-    number: `${cut.number}`,
-    what: draft.say(`cutting.${cut.direction}`),
-    setting: draft.size(cut.setting),
-    gives: [
-      goesOn ? '' : draft.say('cutting.of-piece', { number: cut.workpiece }),
-      [cut.falls, cut.stays]
-        .filter(fallen => fallen !== cut.stays || fallen.kind !== 'waste')
-        .map(fallen => printFallen(fallen, draft))
-        .filter(Boolean)
-        .join(', '),
-    ]
-      .filter(Boolean)
-      .join(' → '),
-  };
-}
+const step = (cut: Cut, draft: Draft): CuttingStep => ({
+  number: `${cut.number}`,
+  what: draft.say(`cutting.${cut.direction}`),
+  setting: draft.size(cut.setting),
+  gives: [cut.falls, cut.stays]
+    .map(fallen => printFallen(fallen, draft))
+    .filter(Boolean)
+    .join(', '),
+});
 
+/** What is finished by a cut; the drawing shows the rest. */
 function printFallen(fallen: Fallen, { say }: Draft): string {
   switch (fallen.kind) {
-    case 'workpiece':
-      return say('cutting.workpiece', { number: fallen.number });
     case 'piece':
       return fallen.blank;
     case 'offcut':
       return say('cutting.offcut', { code: fallen.code });
+    case 'workpiece':
     case 'waste':
-      return say('cutting.waste');
     case 'nothing':
       return '';
   }

@@ -3,7 +3,6 @@ import type { Draft, View } from '../draft.ts';
 import { boringMap } from '../drawings/boring-map.ts';
 import { doorElevation } from '../drawings/door-elevation.ts';
 import { jointSection } from '../drawings/joint-section.ts';
-import { beside } from '../drawings/pen.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inCabinetOrder, type Some } from '../order.ts';
 import { printWorking } from '../working.ts';
@@ -64,14 +63,19 @@ function styleSheet(style: string, groups: Some<Some<Door>>, draft: Draft, figur
     return [`section-${door.code}`];
   });
   const all = groups.map(([door]) => workings(door, draft));
-  const shared = (all[0] ?? []).filter(working => all.every(each => each.includes(working)));
+  const shared = sharedBy(all);
   return {
     title: draft.say('doors.style', { style }),
     sections,
-    workings: groups.length < 2 ? [] : shared,
-    sheets: groups.map(doors => doorSheet(doors, groups.length < 2 ? [] : shared, draft, figures)),
+    workings: shared,
+    sheets: groups.map(doors => doorSheet(doors, shared, draft, figures)),
   };
 }
+
+/** What most of several lists say alike is said before them; where there is one list, it says all itself. */
+const sharedBy = (all: readonly (readonly string[])[]): readonly string[] => [
+  ...new Set(all.flat().filter(each => 2 * all.filter(list => list.includes(each)).length > Math.max(2, all.length))),
+];
 
 /** The bookmark of the sheet that a door is on. */
 export const doorSheetOf = (door: Door, draft: Draft): string =>
@@ -154,12 +158,11 @@ function section(door: Door, draft: Draft): Figure | undefined {
 
 /** The hands that are among the doors, beside each other as they lie on the bench. */
 function borings(doors: readonly Door[], draft: Draft, height: number): Figure | undefined {
-  const maps = (['left', 'right'] as const).flatMap(hand => {
+  const hands = (['left', 'right'] as const).flatMap(hand => {
     const door = doors.find(each => each.hingeSide === hand);
-    const title = draft.say(`doors.back-${hand}`);
-    return (door === undefined ? undefined : boringMap(door, title, draft.pen, { width: BORING_WIDTH, height })) ?? [];
+    return door === undefined ? [] : [{ door, title: draft.say(`doors.back-${hand}`) }];
   });
-  return maps.length === 0 ? undefined : beside(maps, 8);
+  return boringMap(hands, draft.pen, { width: hands.length * BORING_WIDTH, height });
 }
 
 /** Parts of one size and kind share a line. */
@@ -247,11 +250,11 @@ const workings = (door: Door, draft: Draft): readonly string[] => [
 
 /** `stile width = S = 2` is on the drawing, and masses are for `explain`. */
 const tellsSomething = (working: Working): boolean =>
-  working.kind === 'length' ? working.terms.length > 1 || working.sharedBy > 1 : !UNTOLD.has(working.of);
+  !UNTOLD.has(working.of) && (working.kind === 'fact' || working.terms.length > 1 || working.sharedBy > 1);
 
-const UNTOLD: ReadonlySet<string> = new Set(['mass', 'door-mass', 'finish-area', 'hinge-count']);
-const ELEVATION_WIDTH = 150;
-const BORING_WIDTH = 98;
+const UNTOLD: ReadonlySet<string> = new Set(['mass', 'door-mass', 'finish-area', 'hinge-count', 'edge-allowance']);
+const ELEVATION_WIDTH = 180;
+const BORING_WIDTH = 95;
 /** Height of the drawings, in points: what a door of `from` takes, and more for each inch above. */
-const ROOM = { least: 150, from: 36 * 25_400_000, perInch: 3, inch: 25_400_000, most: 260 };
+const ROOM = { least: 140, from: 36 * 25_400_000, perInch: 2.5, inch: 25_400_000, most: 260 };
 const SECTION_WIDTH = 250;

@@ -12,6 +12,8 @@ import { facing, measuredCheck, type PieceCell, pieceGrid, runsOf, type SettingL
 export type RoutesView = { readonly pages: readonly RoutePage[] };
 export type RoutePage = { readonly bookmark: string; readonly title: string; readonly sheets: readonly RouteSheet[] };
 export type RouteSheet = {
+  /** Whether it shares its page with another. */
+  readonly shared: boolean;
   readonly bookmark: string;
   readonly title: string;
   readonly station: string;
@@ -76,7 +78,7 @@ function pagesOf(sheets: readonly RouteSheet[]): readonly RoutePage[] {
   return pages.map(those => ({
     bookmark: those[0]?.bookmark ?? '',
     title: those.map(sheet => sheet.title).join(' · '),
-    sheets: those,
+    sheets: those.map(sheet => ({ ...sheet, shared: those.length > 1 })),
   }));
 }
 
@@ -96,6 +98,7 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
   const everywhere = (notes[0] ?? []).filter(note => notes.every(each => each.includes(note)));
   const shared = { facing: ways.size === 1 ? ([...ways][0] ?? '') : '', notes: everywhere };
   return {
+    shared: false,
     bookmark: `operation-${operation.id}`,
     title: say(`operation.${operation.id}`),
     station: say(`station.${operation.station}`),
@@ -147,7 +150,7 @@ function routeSetups(
     title: setupTitle(setup, number, draft),
     code: setup.code,
     barcode: setup.barcode,
-    settings: settingLines(setup.settings, draft),
+    settings: settingLines(setup, draft),
     facing: shared.facing === '' ? facing(setup, draft) : '',
     notes: setup.notes.map(note => say(`note.${note}`)).filter(note => !shared.notes.includes(note)),
     adjustment: adjustment(setup, draft),
@@ -158,8 +161,7 @@ function routeSetups(
     widths: grid.widths,
     rows: blocks[0] ?? [],
   };
-  const title = say('route.continued', number);
-  return [first, ...blocks.slice(1).map(rows => ({ ...CONTINUED, wide, title, widths: grid.widths, rows }))];
+  return [first, ...blocks.slice(1).map(rows => ({ ...CONTINUED, wide, widths: grid.widths, rows }))];
 }
 
 const adjustment = ({ adjustment: table }: Setup, { say, size }: Draft): Adjustment | undefined =>
@@ -180,7 +182,8 @@ const setupTitle = (
 ): string => (group === undefined ? say('route.setup', number) : say(`group.${group.kind}`, { name: group.name }));
 
 /** A set-up of many pieces goes on in further rows, which do not repeat its settings. */
-const CONTINUED: Omit<RouteSetup, 'wide' | 'title' | 'widths' | 'rows'> = {
+const CONTINUED: Omit<RouteSetup, 'wide' | 'widths' | 'rows'> = {
+  title: '',
   code: '',
   barcode: '',
   settings: [],
@@ -200,4 +203,4 @@ const SETUP_COLUMN = 145;
 const WIDE_FROM = 24;
 /** Rows that stay together on a page. */
 const ROWS_IN_BLOCK = 6;
-const SHORT_LINES = 14;
+const SHORT_LINES = 20;

@@ -1,17 +1,30 @@
 import type { PartCode } from '../../codes/codes.ts';
-import type { Setting, Setup, SetupPiece } from '../../layout/shop-plan.ts';
+import type { MeasuredCheck, Setting, Setup, SetupPiece } from '../../layout/shop-plan.ts';
 import type { Draft } from '../draft.ts';
 import { grouped, type Some } from '../order.ts';
 
-/** A setting as it is set: `Width 2 1/4, fence to blade`. */
-export type SettingLine = { readonly name: string; readonly value: string; readonly from: string };
+/** A setting as it is set, and how far a measured piece may be off: `Width 2 1/4, fence to blade; ± 1/64, 1 in 10`. */
+export type SettingLine = {
+  readonly name: string;
+  readonly value: string;
+  readonly from: string;
+  /** Empty where this setting is not the one that is measured. */
+  readonly check: string;
+};
 
-export const settingLines = (settings: readonly Setting[], { say, size }: Draft): readonly SettingLine[] =>
+export const settingLines = ({ settings, check }: Setup, { say, size }: Draft): readonly SettingLine[] =>
   settings.map(setting => ({
     name: say(`setting.${setting.of}`),
     value: size(setting.value),
     from: say(`datum.${setting.from}`),
+    check:
+      check !== undefined && measures(check, setting)
+        ? say('route.within', { tolerance: size(check.tolerance), every: check.every })
+        : '',
   }));
+
+const measures = (check: MeasuredCheck, setting: Setting): boolean =>
+  check.of === setting.of && check.length === setting.value;
 
 /** How a piece is laid to the machine, in words; empty where it is all one. */
 export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pick<Draft, 'say'>): string {
@@ -22,8 +35,9 @@ export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pic
   ].join(', ');
 }
 
-export const measuredCheck = ({ check }: Setup, { say, size }: Draft): string =>
-  check === undefined
+/** A measured check of what is no setting of the machine. */
+export const measuredCheck = ({ check, settings }: Setup, { say, size }: Draft): string =>
+  check === undefined || settings.some(setting => measures(check, setting))
     ? ''
     : say('route.check', {
         of: say(`setting.${check.of}`),
@@ -53,7 +67,7 @@ export function pieceGrid(pieces: readonly SetupPiece[], room: number, draft: Dr
     room,
   );
   const cells = groups.flatMap(({ label, ticks }) => [
-    cell('head', label, room / columns, columns, draft),
+    ...(label === '' ? [] : [cell('head', label, room / columns, columns, draft)]),
     ...ticks.map(text => cell('tick', text, room / columns, columns, draft)),
   ]);
   return { widths: Array.from({ length: columns }, () => '*').join(' '), rows: filled(cells, columns) };
@@ -76,12 +90,13 @@ function pieceLabel(piece: SetupPiece, shared: SetupPiece['runs'] | undefined, {
   const figures = piece.figures
     .map(({ of, length, count }) => `${count === undefined ? '' : `${count} × `}${say(`figure.${of}`)} ${size(length)}`)
     .join(', ');
-  return [say('route.size', { length: size(piece.length), width: size(piece.width) }), runs, figures]
-    .filter(Boolean)
-    .join(' · ');
+  // A door's size stands on its tag and its sheet; what is done to it here is in its passes and figures.
+  const sizes =
+    piece.kind === 'door' ? '' : say('route.size', { length: size(piece.length), width: size(piece.width) });
+  return [sizes, runs, figures].filter(Boolean).join(' · ');
 }
 
-const groupLabel = (label: string, count: number): string => `${label} (${count})`;
+const groupLabel = (label: string, count: number): string => (label === '' ? '' : `${label} (${count})`);
 
 /** The door that a piece belongs to; a blank without one stands for itself. */
 function ownerOf(piece: SetupPiece, { parts, blanks }: Draft): string {
