@@ -100,7 +100,7 @@ const groupLabel = (label: string, count: number): string => (label === '' ? '' 
 
 /** The door that a piece belongs to; a blank without one stands for itself. */
 function ownerOf(piece: SetupPiece, { parts, blanks }: Draft): string {
-  const part = piece.kind === 'blank' ? blanks.get(piece.code)?.part : (piece.code as PartCode);
+  const part = piece.kind === 'blank' ? blanks.get(piece.code)?.parts[0] : (piece.code as PartCode);
   return (part === undefined ? undefined : parts.get(part)?.door) ?? piece.code;
 }
 
