@@ -1,6 +1,6 @@
 import { type Diagnosed, type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
 import { bind } from './bind.ts';
-import { type Draft, draft, type RenderInput } from './draft.ts';
+import { type Draft, draft, type RenderInput, type View } from './draft.ts';
 import type { Figure } from './figure.ts';
 import { type Fill, type PacketWords, prepare, type Template } from './fill.ts';
 import { flow } from './flow.ts';
@@ -11,7 +11,7 @@ import type { Packet } from './packet.ts';
 import type { Page } from './page.ts';
 import { partsCsv, partsXlsx } from './parts-list.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
-import { viewOf } from './sheets.ts';
+import { viewsOf } from './sheets.ts';
 
 /** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
 export type RenderAssets = {
@@ -42,17 +42,15 @@ export async function render(
   const fonts = openFonts(assets.fonts.regular, assets.fonts.bold);
   const drafted = draft(input, assets.words, fonts.measure);
   const fill = prepare(assets.templates, assets.words);
-  const wanted = new Set<SheetName>(options.only ?? SHEET_NAMES);
-  const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
-  const press = { drafted, fill, fonts, codes };
-
   // Single labels go into a printer of their own: no page of theirs is bound into the packet.
   const single = input.job.shop.labels.page === 'single';
-  const packet = print(
-    SHEET_NAMES.filter(name => wanted.has(name) && !(single && name === 'tags')),
-    press,
+  const asked = SHEET_NAMES.filter(
+    name => (options.only ?? SHEET_NAMES).includes(name) && !(single && name === 'tags'),
   );
-  const tags = print(['tags'], press);
+  const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
+  const press = { drafted, fill, fonts };
+  const packet = print(viewsOf(asked, drafted, codes), press);
+  const tags = print(viewsOf(['tags'], drafted, codes), press);
   const manifest = makeManifest(drafted);
   const about = aboutOf(drafted);
   const attachment = {
@@ -78,24 +76,17 @@ export async function render(
   };
 }
 
-type Press = {
-  readonly drafted: Draft;
-  readonly fill: Fill;
-  readonly fonts: Fonts;
-  readonly codes: ReadonlySet<string> | undefined;
-};
+type Press = { readonly drafted: Draft; readonly fill: Fill; readonly fonts: Fonts };
 
 /** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
-function print(names: readonly SheetName[], { drafted, fill, fonts, codes }: Press): Diagnosed<readonly Page[]> {
+function print(
+  views: ReadonlyMap<SheetName, View<object>>,
+  { drafted, fill, fonts }: Press,
+): Diagnosed<readonly Page[]> {
   const diagnostics: Diagnostic[] = [];
   const figures = new Map<string, Figure>();
   const sections: Section[] = [];
-  const present = names.filter(
-    name => name !== 'cover' && viewOf(name, { drafted, codes, contents: [] }) !== undefined,
-  );
-  for (const name of names) {
-    const view = viewOf(name, { drafted, codes, contents: present });
-    if (view === undefined) continue;
+  for (const [name, view] of views) {
     const filled = fill(name, { ...view.data, job: heading(drafted) });
     const read = filled.diagnostics.some(isError) ? undefined : readMarkup(filled.value);
     diagnostics.push(...filled.diagnostics, ...(read?.diagnostics ?? []));

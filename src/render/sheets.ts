@@ -15,47 +15,72 @@ import { schedule } from './views/schedule.ts';
 import { shopping } from './views/shopping.ts';
 import { tags } from './views/tags.ts';
 
-/** What a view may look at beside the draft: which other sheets there are, and which tags are asked for. */
-export type Asked = {
-  readonly drafted: Draft;
-  readonly contents: readonly SheetName[];
-  readonly codes: ReadonlySet<string> | undefined;
-};
+/**
+ * The data of the templates of some sheets, in their order. A sheet to which the job gives nothing to say is not printed;
+ * the cover lists those that are. `codes`: only the tags of these.
+ */
+export function viewsOf(
+  names: readonly SheetName[],
+  draft: Draft,
+  codes: ReadonlySet<string> | undefined,
+): ReadonlyMap<SheetName, View<object>> {
+  const printed = new Set(names);
+  const rest = names.flatMap(name => {
+    const view = name === 'cover' ? undefined : viewOf(name, draft, printed, codes);
+    return view === undefined ? [] : [[name, view] as const];
+  });
+  return new Map(
+    names.includes('cover')
+      ? [
+          [
+            'cover',
+            cover(
+              draft,
+              rest.map(([name]) => name),
+            ),
+          ],
+          ...rest,
+        ]
+      : rest,
+  );
+}
 
-/** The data of a sheet's template; undefined where the job gives it nothing to say, and it is not printed. */
-export function viewOf(name: SheetName, { drafted, contents, codes }: Asked): View<object> | undefined {
+function viewOf(
+  name: Exclude<SheetName, 'cover'>,
+  draft: Draft,
+  printed: ReadonlySet<SheetName>,
+  codes: ReadonlySet<string> | undefined,
+): View<object> | undefined {
   switch (name) {
-    case 'cover':
-      return cover(drafted, contents);
     case 'safety':
-      return safety(drafted);
+      return safety(draft);
     case 'schedule':
-      return schedule(drafted);
+      return schedule(draft, printed.has('doors'));
     case 'shopping':
-      return shopping(drafted);
+      return shopping(draft);
     case 'boards':
-      return cutting(drafted, 'board');
+      return cutting(draft, 'board');
     case 'sheets':
-      return cutting(drafted, 'sheet');
+      return cutting(draft, 'sheet');
     case 'cards':
-      return cards(drafted);
+      return cards(draft);
     case 'routes':
-      return routes(drafted);
+      return routes(draft);
     case 'glue-up':
-      return glueUp(drafted);
+      return glueUp(draft);
     case 'finishing':
-      return finishing(drafted);
+      return finishing(draft);
     case 'inspection':
-      return inspection(drafted);
+      return inspection(draft);
     case 'hanging':
-      return hanging(drafted);
+      return hanging(draft);
     case 'doors':
-      return doorSheets(drafted);
+      return doorSheets(draft);
     case 'days':
-      return days(drafted);
+      return days(draft);
     case 'posters':
-      return posters(drafted);
+      return posters(draft);
     case 'tags':
-      return tags(drafted, codes);
+      return tags(draft, codes);
   }
 }

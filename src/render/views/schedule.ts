@@ -27,11 +27,12 @@ export type ScheduleRow = {
   readonly hinges: string;
   readonly mass: string;
   readonly note: string;
-  /** Where its door sheet is. */
+  /** The bookmark of its door sheet; empty where that is not in the document. */
   readonly sheet: string;
 };
 
-export function schedule(draft: Draft): View<ScheduleView> {
+/** `withDoorSheets`: whether the same document holds them, so that rows can lead there. */
+export function schedule(draft: Draft, withDoorSheets: boolean): View<ScheduleView> {
   const figures = new Map<string, Figure>();
   const rooms = [...inRooms(draft)].map(([name, doors], index) => {
     const elevations = roomElevations(doors, draft.pen, draft.paperWidth).map((figure, row) => {
@@ -42,7 +43,10 @@ export function schedule(draft: Draft): View<ScheduleView> {
       name: name === '' ? draft.say('schedule.no-room') : name,
       bookmark: `room-${index}`,
       elevations,
-      doors: doors.map(door => scheduleRow(door, draft)),
+      doors: doors.map(door => ({
+        ...scheduleRow(door, draft),
+        sheet: withDoorSheets ? doorSheetOf(door, draft) : '',
+      })),
     };
   });
   return { data: { rooms }, figures };
@@ -57,7 +61,7 @@ export const inRooms = ({ doorSet }: Draft): ReadonlyMap<string, readonly Door[]
     ]),
   );
 
-const scheduleRow = (door: Door, draft: Draft): ScheduleRow => ({
+const scheduleRow = (door: Door, draft: Draft): Omit<ScheduleRow, 'sheet'> => ({
   code: door.code,
   front: [door.front === 'door' ? '' : draft.say(`front.${door.front}`), draft.say(`leaf.${door.leaf}`)]
     .filter(Boolean)
@@ -72,7 +76,6 @@ const scheduleRow = (door: Door, draft: Draft): ScheduleRow => ({
   hinges: door.hinges.length === 0 ? '' : `${door.hinges.length}`,
   mass: draft.quantities.mass(door.mass),
   note: door.note,
-  sheet: doorSheetOf(door, draft),
 });
 
 /** Left · right · top · bottom, and what is between the leaves of a pair. */
