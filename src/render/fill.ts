@@ -121,7 +121,11 @@ function lineAt(marked: string, at: number, templates: readonly Template[]) {
 }
 
 /** Characters that the markup cannot hold, and halves of characters, are shown as U+FFFD: one for one. */
-const legible = (text: string): string => text.replace(/(?![\t\n\r])[\p{Cc}\p{Cs}\ufffe\uffff]/gu, '\ufffd');
+const legible = (text: string): string =>
+  // Nearly always there is nothing to do, and one quick look tells.
+  /[^\t\n\r -~\u00a0-\ud7ff\ue000-\ufffd]/.test(text)
+    ? text.replace(/(?![\t\n\r])[\p{Cc}\p{Cs}\ufffe\uffff]/gu, '\ufffd')
+    : text;
 
 class TroubleIn extends Error {
   readonly file: string;

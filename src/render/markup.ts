@@ -79,9 +79,11 @@ function misfit(element: Opened, parent: Opened): string | undefined {
   if (!isElementName(name)) return `<${name}> is no element of the markup`;
   if (isElementName(parent.name) && !SHAPES[parent.name].holds.includes(name))
     return `<${name}> cannot stand in <${parent.name}>`;
-  for (const [attribute, value] of Object.entries(attributes)) {
-    const form = SHAPES[name].takes[attribute];
+  const { takes } = SHAPES[name];
+  for (const attribute in attributes) {
+    const form = Object.hasOwn(takes, attribute) ? takes[attribute] : undefined;
     if (form === undefined) return `<${name}> has no attribute ${attribute}`;
+    const value = attributes[attribute] ?? '';
     if (!form.test(value)) return `${attribute}="${value}" is not what <${name}> takes`;
   }
   return undefined;

@@ -5,6 +5,7 @@
  */
 export function typeset(text: string): string {
   if (/^[ -.0-~]*$/.test(text)) return text;
+  if (/^[ -~]*$/.test(text)) return text.replace(FRACTION, setFraction);
   return text
     .normalize('NFC')
     .replace(/[\uE000-\uF8FF]/g, '\uFFFD')

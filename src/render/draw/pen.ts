@@ -19,7 +19,10 @@ export type Pen = ReturnType<typeof openPen>;
 /** A pen for one page. It remembers its state, so that nothing is said twice. */
 export function openPen(pageHeight: number) {
   const lines: string[] = [];
-  let state = { grey: 0, weight: 1, dash: SOLID, font: '' };
+  let grey = 0;
+  let weight = 1;
+  let dash = SOLID;
+  let font = '';
   let isText = false;
   const at = (x: number, y: number) => `${num(x)} ${num(pageHeight - y)}`;
   const say = (operators: string) => {
@@ -27,60 +30,71 @@ export function openPen(pageHeight: number) {
     isText = false;
     lines.push(operators);
   };
-  const grey = (value: number) => {
-    if (value !== state.grey) say(`${num(value)} g`);
-    state = { ...state, grey: value };
+  const useGrey = (value: number) => {
+    if (value !== grey) say(`${num(value)} g`);
+    grey = value;
   };
-  const stroke = (weight: number, dashes: readonly number[] = []) => {
-    const dash = `[${dashes.map(num).join(' ')}] 0 d`;
-    if (weight !== state.weight) say(`${num(weight)} w`);
-    if (dash !== state.dash) say(dash);
-    state = { ...state, weight, dash };
+  const useStroke = (wide: number, dashes?: readonly number[]) => {
+    const pattern = dashes === undefined ? SOLID : `[${dashes.map(num).join(' ')}] 0 d`;
+    if (wide !== weight) say(`${num(wide)} w`);
+    if (pattern !== dash) say(pattern);
+    weight = wide;
+    dash = pattern;
   };
+  /** Codes shown in a face and size; a fraction in a larger one and a little lower. */
+  const shown = (set: string, name: string, size: number): string => {
+    const wanted = `/${name} ${num(size)} Tf`;
+    const before = wanted === font ? '' : `${wanted} `;
+    font = wanted;
+    return `${before}<${codesOf(set)}> Tj`;
+  };
+  const shownWithFractions = (set: string, name: string, size: number): string =>
+    set
+      .split(FRACTIONS)
+      .map((part, index) => {
+        if (part === '') return '';
+        if (index % 2 === 0) return shown(part, name, size);
+        return ` ${num(-size * FRACTION_DROP)} Ts ${shown(part, name, size * FRACTION_SIZE)} 0 Ts `;
+      })
+      .join('');
 
   return {
     area: (x: number, y: number, width: number, height: number, value: number) => {
-      grey(value);
+      useGrey(value);
       say(`${at(x, y + height)} ${num(width)} ${num(height)} re f`);
     },
-    frame: (x: number, y: number, width: number, height: number, weight: number) => {
-      stroke(weight);
+    frame: (x: number, y: number, width: number, height: number, wide: number) => {
+      useStroke(wide);
       say(`${at(x, y + height)} ${num(width)} ${num(height)} re S`);
     },
-    line: ([x1, y1]: Point, [x2, y2]: Point, weight: number, dash?: readonly number[]) => {
-      stroke(weight, dash);
+    line: ([x1, y1]: Point, [x2, y2]: Point, wide: number, dashes?: readonly number[]) => {
+      useStroke(wide, dashes);
       say(`${at(x1, y1)} m ${at(x2, y2)} l S`);
     },
     polygon: (points: readonly Point[], how: Painting) => {
-      if (how.weight !== undefined) stroke(how.weight, how.dash);
-      if (how.fill !== undefined) grey(how.fill);
+      if (how.weight !== undefined) useStroke(how.weight, how.dash);
+      if (how.fill !== undefined) useGrey(how.fill);
       say(`${points.map(([x, y], index) => `${at(x, y)} ${index === 0 ? 'm' : 'l'}`).join(' ')} ${operatorFor(how)}`);
     },
     circle: (x: number, y: number, radius: number, how: Painting) => {
-      if (how.weight !== undefined) stroke(how.weight, how.dash);
-      if (how.fill !== undefined) grey(how.fill);
+      if (how.weight !== undefined) useStroke(how.weight, how.dash);
+      if (how.fill !== undefined) useGrey(how.fill);
       const curves = QUARTERS.map(ends => `${ends.map(([a, b]) => at(x + a * radius, y + b * radius)).join(' ')} c`);
       say(`${at(x + radius, y)} m ${curves.join(' ')} ${operatorFor(how)}`);
     },
     /** Typeset text on its base line, turned to read from below where `turn` is 90. */
     text: (x: number, y: number, set: string, face: keyof typeof FACE_NAMES, size: number, turn: 0 | 90 = 0) => {
-      grey(0);
+      useGrey(0);
       if (!isText) lines.push('BT');
       isText = true;
-      const parts = set.split(FRACTIONS).map((part, index) => {
-        if (part === '') return '';
-        const isFraction = index % 2 === 1;
-        const font = `/${FACE_NAMES[face]} ${num(isFraction ? size * FRACTION_SIZE : size)} Tf`;
-        const before = font === state.font ? '' : `${font} `;
-        state = { ...state, font };
-        const shown = `${before}<${codesOf(part)}> Tj`;
-        return isFraction ? ` ${num(-size * FRACTION_DROP)} Ts ${shown} 0 Ts ` : shown;
-      });
-      lines.push(`${TURNS[turn]} ${at(x, y)} Tm ${parts.join('')}`);
+      const codes = FRACTIONS.test(set)
+        ? shownWithFractions(set, FACE_NAMES[face], size)
+        : shown(set, FACE_NAMES[face], size);
+      lines.push(`${TURNS[turn]} ${at(x, y)} Tm ${codes}`);
     },
     /** A path in units of its own, counted from the top left: filled, each unit so wide and so tall. */
     stencil: (x: number, y: number, wide: number, tall: number, path: string) => {
-      grey(0);
+      useGrey(0);
       say(`q ${exact(wide)} 0 0 ${exact(-tall)} ${at(x, y)} cm\n${path} f Q`);
     },
     written: () => {

@@ -25,7 +25,11 @@ export function numbered(
       if (code === ALL_PAGES) return String(sheets.length);
       return String(pageOf.get(bookmarks[code - PAGE_OF] ?? '') ?? '–');
     };
-    const items = sheet.items.flatMap(item => (item.kind === 'late' ? written(item, numberFor, fonts) : item));
+    const items: Item[] = [];
+    for (const item of sheet.items) {
+      if (item.kind === 'late') items.push(...written(item, numberFor, fonts));
+      else items.push(item);
+    }
     return { ...sheet, items };
   });
 }

@@ -10,41 +10,47 @@ export type SideBySide = {
   /** Tints behind it and rules around it, given its final height. */
   readonly trim?: (x: number, y: number, height: number, sheet: Sheet) => void;
   readonly keepsNext?: boolean;
-  readonly heads?: Strip;
+  readonly heads?: Strip | undefined;
 };
 
 /**
  * Columns beside each other as one strip. In place `line`, those that begin with words share the first line's base, and
- * shorter ones are centred: what a table's row wants.
+ * the others are centred: what a table's row wants.
  */
 export function sideBySide(columns: readonly Column[], how: SideBySide): Strip {
-  const baselines = columns.map(column => (how.place === 'line' ? column.strips[0]?.baseline : undefined));
-  const baseline = Math.max(0, ...baselines.map(each => each ?? 0));
-  const drops = baselines.map(each => (each === undefined ? 0 : baseline - each));
-  const heights = columns.map((column, index) => (drops[index] ?? 0) + heightOf(column.strips));
-  const inner = Math.max(0, ...heights);
-  // Words hang together: they move as one group, as tall as the tallest of them.
-  const words = Math.max(0, ...heights.filter((_, index) => baselines[index] !== undefined));
-  const tops = columns.map((_, index) => {
-    const spare = inner - (baselines[index] === undefined ? (heights[index] ?? 0) : words);
-    return how.pad + (drops[index] ?? 0) + spare * SHARE_ABOVE[how.place];
-  });
+  const base = how.place === 'line' ? columns.reduce((low, { strips }) => Math.max(low, baseOf(strips)), 0) : 0;
+  const drop = (strips: readonly Strip[]) => (base > 0 && baseOf(strips) > 0 ? base - baseOf(strips) : 0);
+  let [inner, words] = [0, 0];
+  for (const { strips } of columns) {
+    const height = drop(strips) + heightOf(strips);
+    inner = Math.max(inner, height);
+    // Words hang together: they move as one group, as tall as the tallest of them.
+    if (base > 0 && baseOf(strips) > 0) words = Math.max(words, height);
+  }
+  const top = (strips: readonly Strip[]): number => {
+    const isWords = base > 0 && baseOf(strips) > 0;
+    const spare = inner - (isWords ? words : heightOf(strips));
+    return how.pad + drop(strips) + spare * SHARE_ABOVE[how.place];
+  };
   const height = inner + 2 * how.pad;
+  const first = columns[0]?.strips ?? [];
   return {
     height,
-    baseline: tops[0] !== undefined ? tops[0] + (columns[0]?.strips[0]?.baseline ?? 0) : 0,
-    ...(how.keepsNext === undefined ? {} : { keepsNext: how.keepsNext }),
-    ...(how.heads === undefined ? {} : { heads: how.heads }),
+    baseline: top(first) + baseOf(first),
+    keepsNext: how.keepsNext,
+    heads: how.heads,
     put: (x, y, sheet) => {
       how.trim?.(x, y, height, sheet);
-      for (const [index, column] of columns.entries())
-        putAll(column.strips, x + column.x, y + (tops[index] ?? 0), sheet);
+      for (const { x: left, strips } of columns) putAll(strips, x + left, y + top(strips), sheet);
     },
     split: room => splitColumns(columns, how, room),
   };
 }
 
 const SHARE_ABOVE = { top: 0, middle: 0.5, bottom: 1, line: 0.5 };
+
+/** The base of a column's first line; 0 for one that does not begin with words. */
+const baseOf = (strips: readonly Strip[]): number => strips[0]?.baseline ?? 0;
 
 /** For a row that no page can hold: each column goes on where it stopped. */
 function splitColumns(columns: readonly Column[], how: SideBySide, room: number): readonly [Strip, Strip] | undefined {

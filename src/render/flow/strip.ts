@@ -1,4 +1,4 @@
-import type { Item, Link, Page, Target, Tint } from '../page.ts';
+import type { Item, Link, Target, Tint } from '../page.ts';
 
 /** A page while it is being filled. */
 export type Sheet = {
@@ -30,13 +30,13 @@ export type Run = { readonly set: string; readonly bold: boolean; readonly width
 export type Strip = {
   readonly height: number;
   /** Of its first line, from its top; undefined for what has no words. */
-  readonly baseline?: number;
+  readonly baseline?: number | undefined;
   /** Stays on one page with the strip after it. */
-  readonly keepsNext?: boolean;
+  readonly keepsNext?: boolean | undefined;
   /** Room that vanishes at the top of a page. */
   readonly isRoom?: boolean;
   /** What comes above it where it starts a new page: the heads of its table. */
-  readonly heads?: Strip;
+  readonly heads?: Strip | undefined;
   /** The part that fits into so much height, and the rest; undefined where nothing fits. For what no page can hold. */
   readonly split?: (room: number) => readonly [Strip, Strip] | undefined;
   readonly put: (x: number, y: number, sheet: Sheet) => void;
@@ -55,10 +55,9 @@ export const heightOf = (strips: readonly Strip[]): number => strips.reduce((tot
 
 /** Strips as one that stays together where a page can hold it. */
 export function stacked(strips: readonly Strip[], keepsNext = false): Strip {
-  const baseline = strips[0]?.baseline;
   return {
     height: heightOf(strips),
-    ...(baseline === undefined ? {} : { baseline }),
+    baseline: strips[0]?.baseline,
     keepsNext,
     split: room => {
       const [fits, rest] = parted(strips, room);
@@ -95,5 +94,3 @@ export function parted(strips: readonly Strip[], room: number): readonly [readon
 
 /** Sums of heights are floats: a thousandth of a point is no overflow. */
 export const SLACK = 0.001;
-
-export const finished = (sheet: Sheet, items: readonly Item[]): Page => ({ ...sheet, items });

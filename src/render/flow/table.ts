@@ -1,8 +1,8 @@
 import { type Element, isElement, type Node } from '../markup.ts';
 import { columnWidths } from './columns.ts';
-import { type Context, points, TINT, within } from './context.ts';
-import { sideBySide } from './side-by-side.ts';
-import { type Align, type Sheet, type Strip, stacked } from './strip.ts';
+import { type Context, changed, points, TINT, within } from './context.ts';
+import { type Column, sideBySide } from './side-by-side.ts';
+import { type Sheet, type Strip, stacked } from './strip.ts';
 
 /** How a cell's content becomes strips, and how wide it is by itself. */
 export type Filling = {
@@ -14,19 +14,23 @@ export type Filling = {
 export function table(element: Element, room: number, context: Context, filling: Filling): readonly Strip[] {
   const rows = element.children.filter(isElement);
   const grid = gridOf(element, rows, room, context, filling);
-  const strips: Strip[] = [];
-  const heads: Strip[] = [];
-  for (const [index, row] of rows.entries()) {
-    const isHead = row.attributes['head'] === 'yes' && heads.length === index;
-    const next = rows[index + 1]?.attributes['head'] === 'yes' ? 0.5 : 1;
-    const ruled = { ...grid, under: isHead ? next : 0.5, over: index === 0 };
-    const repeated = isHead || heads.length === 0 ? undefined : stacked(heads, true);
-    const strip = rowStrip(row, ruled, context, filling, isHead, repeated);
-    if (isHead) heads.push(strip);
-    strips.push(strip);
-  }
+  const isHead = ({ attributes }: Element) => attributes['head'] === 'yes';
+  const first = rows.findIndex(row => !isHead(row));
+  const heads = rows.slice(0, first === -1 ? rows.length : first).map((row, index) => {
+    const under = index === first - 1 ? 1 : 0.5;
+    return rowStrip(row, grid, context, filling, { under, isFirst: index === 0, isHead: true });
+  });
+  const look: Look = { under: 0.5, isFirst: false, isHead: false };
+  const repeated = heads.length === 0 ? look : { ...look, heads: stacked(heads, true) };
+  const body = rows
+    .slice(heads.length)
+    .map((row, index) => rowStrip(row, grid, context, filling, { ...repeated, isFirst: index + heads.length === 0 }));
+  const strips = [...heads, ...body];
   return element.attributes['keep'] === 'yes' ? [stacked(strips)] : strips;
 }
+
+/** How a row stands in its table: the weight of the rule under it, and the heads that come again above it. */
+type Look = { readonly under: number; readonly isFirst: boolean; readonly isHead: boolean; readonly heads?: Strip };
 
 type Grid = {
   readonly lefts: readonly number[];
@@ -37,8 +41,6 @@ type Grid = {
   readonly padY: number;
   readonly room: number;
 };
-
-type RuledGrid = Grid & { readonly under: number; readonly over: boolean };
 
 function gridOf(element: Element, rows: readonly Element[], room: number, context: Context, filling: Filling): Grid {
   const { widths: said, aligns, rules = 'rows', pad } = element.attributes;
@@ -76,62 +78,56 @@ function naturalOf(column: number, rows: readonly Element[], context: Context, f
 }
 
 /** Heads are small and bold unless they say otherwise. */
-function rowContext(row: Element, context: Context): Context {
-  const isHead = row.attributes['head'] === 'yes';
-  return within(row, isHead ? { ...context, style: 'small', bold: true } : context);
-}
+const rowContext = (row: Element, context: Context): Context =>
+  within(row, row.attributes['head'] === 'yes' ? changed(context, { style: 'small', bold: 'yes' }) : context);
 
-function rowStrip(
-  row: Element,
-  grid: RuledGrid,
-  context: Context,
-  filling: Filling,
-  isHead: boolean,
-  heads: Strip | undefined,
-): Strip {
+function rowStrip(row: Element, grid: Grid, context: Context, filling: Filling, look: Look): Strip {
   const inRow = rowContext(row, context);
+  const cells: Cell[] = [];
   let column = 0;
-  const cells = cellsOf(row).map(cell => {
-    const span = spanOf(cell);
+  for (const cell of row.children) {
+    if (!isElement(cell)) continue;
     const left = grid.lefts[column] ?? 0;
-    const width = sum(grid.widths.slice(column, column + span));
-    const align = (cell.attributes['align'] ?? grid.aligns[column] ?? inRow.align) as Align;
-    column += span;
-    const inCell = { ...within(cell, inRow), align };
-    const room = Math.max(1, width - 2 * grid.padX);
-    const strips = filling.stack(cell.children, room, inCell);
-    return { left, width, x: left + grid.padX, strips, isTinted: cell.attributes['fill'] === 'light' };
-  });
+    const align = cell.attributes['align'] ?? grid.aligns[column];
+    column += spanOf(cell);
+    const width = (grid.lefts[column] ?? grid.room) - left;
+    const inCell = within(cell, inRow);
+    const aligned = align === undefined || align === inCell.align ? inCell : changed(inCell, { align });
+    const strips = filling.stack(cell.children, Math.max(1, width - 2 * grid.padX), aligned);
+    cells.push({ left, width, x: left + grid.padX, strips, isTinted: cell.attributes['fill'] === 'light' });
+  }
   const isTinted = row.attributes['fill'] === 'light';
   return sideBySide(cells, {
     pad: grid.padY,
     place: 'line',
-    keepsNext: isHead || row.attributes['keep'] === 'next',
-    ...(heads === undefined ? {} : { heads }),
+    keepsNext: look.isHead || row.attributes['keep'] === 'next',
+    heads: look.heads,
     trim: (x, y, height, sheet) => {
       if (isTinted) sheet.tints.push({ x, y, width: grid.room, height, grey: TINT });
       for (const cell of cells) {
         if (cell.isTinted) sheet.tints.push({ x: x + cell.left, y, width: cell.width, height, grey: TINT });
       }
-      rule(grid, cells, x, y, height, sheet);
+      if (grid.rules !== 'none') rule(grid, look, cells, x, y, height, sheet);
     },
   });
 }
 
+type Cell = Column & { readonly left: number; readonly width: number; readonly isTinted: boolean };
+
 function rule(
-  grid: RuledGrid,
-  cells: readonly { readonly left: number }[],
+  grid: Grid,
+  look: Look,
+  cells: readonly Cell[],
   x: number,
   y: number,
   height: number,
   sheet: Sheet,
 ): void {
-  if (grid.rules === 'none') return;
   const across = (at: number, weight: number) =>
     sheet.items.push({ kind: 'line', x1: x, y1: at, x2: x + grid.room, y2: at, weight });
-  across(y + height, grid.under);
+  across(y + height, look.under);
   if (grid.rules !== 'grid') return;
-  if (grid.over) across(y, 0.5);
+  if (look.isFirst) across(y, 0.5);
   for (const left of [...cells.map(cell => cell.left), grid.room]) {
     sheet.items.push({ kind: 'line', x1: x + left, y1: y, x2: x + left, y2: y + height, weight: 0.5 });
   }

@@ -7,7 +7,8 @@ import type { Span } from './paragraph.ts';
 export function spansOf(children: readonly Node[], context: Context): readonly Span[] {
   const only = children[0];
   if (children.length === 1 && typeof only === 'string') {
-    return [{ set: typeset(only.replace(/[ \t\r\n]+/g, ' ').trim()), bold: context.bold }];
+    const plain = /[\t\r\n]| {2}|^ | $/.test(only) ? only.replace(/[ \t\r\n]+/g, ' ').trim() : only;
+    return [{ set: typeset(plain), bold: context.bold }];
   }
   return tidied(spansIn(children, context.bold, context));
 }

@@ -1,0 +1,190 @@
+import { execFileSync } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { deflateSync } from 'node:zlib';
+import { PDFDocument } from 'pdf-lib';
+import PdfKit from 'pdfkit';
+import { barcodeFor } from '../../src/codes/barcode.ts';
+import type { About } from '../../src/render/bind.ts';
+import type { Section } from '../../src/render/markup.ts';
+import type { Page } from '../../src/render/page.ts';
+import { fontFile } from '../support/pdf.ts';
+import { type Measurement, peakMemory, timed } from './measurement.ts';
+
+/**
+ * Route sheets of 28 rows and 8 columns with real fractions and a symbol in each row. Ours are made from a template:
+ * filled, laid out, drawn and bound. The peers are handed the finished places of every word, line and bar and only draw
+ * them, which is the lesser work.
+ */
+const PAGES = 2000;
+const ROWS = 28;
+/** Each piece stands on the sheets of seven operations. */
+const PIECES = (PAGES * ROWS) / 7;
+/** It is too slow for more. */
+const LIB_PAGES = 100;
+
+const TEMPLATE = `<section title="Route sheet {{sheet}}" bookmark="r{{sheet}}">
+<header><row><col><t style="small">Kitchen · J-2025-031 · revision B</t></col><col><t style="small" align="right">Page <page/> of <pages/></t></col></row><rule/></header>
+<t style="heading">Cut to length: sheet {{sheet}}</t>
+<table pad="2" widths="24 78 58 * 56 46 40 135" aligns="left left left left right right right left">
+<tr head="yes"><td>Done</td><td>Piece</td><td>Role</td><td>Cabinet</td><td>Length</td><td>Width</td><td>Thick</td><td>Tag</td></tr>
+{{#each rows}}<tr><td><box/></td><td bold="yes">{{code}}</td><td>{{role}}</td><td>{{cabinet}}</td><td bold="yes">{{long}}</td><td>{{wide}}</td><td>3/4</td><td><bar code="{{tag}}" height="14"/></td></tr>
+{{/each}}</table></section>`;
+
+const ROLES = ['stile left', 'stile right', 'rail top', 'rail bottom', 'panel'];
+
+const sheetData = (sheet: number) => ({
+  sheet,
+  rows: Array.from({ length: ROWS }, (_, row) => {
+    const number = (sheet * ROWS + row) % PIECES;
+    const code = `B${Math.floor(number / 5)}.A.1L-${ROLES[number % 5]?.slice(0, 2).toUpperCase()}`;
+    const cabinet = `Base cabinet ${Math.floor(number / 5)}`;
+    const long = `${10 + (number % 60)} ${1 + 2 * (number % 16)}/32`;
+    return {
+      code,
+      role: ROLES[number % 5],
+      cabinet,
+      long,
+      wide: `2 ${1 + 2 * (number % 4)}/8`,
+      tag: barcodeFor('J', code),
+    };
+  }),
+});
+
+/** The program as it is shipped: what runs the tests wraps every function, and that is not ours to count. */
+const BUILT = new URL('../../.cache/bench/', import.meta.url);
+execFileSync(process.execPath, [
+  createRequire(import.meta.url).resolve('typescript/bin/tsc'),
+  ...['-p', 'tsconfig.json', '--outDir', BUILT.pathname, '--declaration', 'false'],
+]);
+const { bind } = (await import(`${BUILT}render/bind.js`)) as typeof import('../../src/render/bind.ts');
+const { openDraw } = (await import(`${BUILT}render/draw.js`)) as typeof import('../../src/render/draw.ts');
+const { prepare } = (await import(`${BUILT}render/fill.js`)) as typeof import('../../src/render/fill.ts');
+const { flow } = (await import(`${BUILT}render/flow.js`)) as typeof import('../../src/render/flow.ts');
+const { openFonts } = (await import(`${BUILT}render/fonts.js`)) as typeof import('../../src/render/fonts.ts');
+const { readMarkup } = (await import(`${BUILT}render/markup.js`)) as typeof import('../../src/render/markup.ts');
+const { meaningOf } = (await import(`${BUILT}render/typeset.js`)) as typeof import('../../src/render/typeset.ts');
+
+const fonts = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
+
+const ABOUT: About = {
+  title: 'Route sheets',
+  subject: '',
+  author: '',
+  program: 'stilebook',
+  language: 'en',
+  date: '2025-03-14',
+  attachments: [],
+};
+
+function* sections(count: number): Generator<Section> {
+  const fill = prepare([{ file: 'templates/route.hbs', text: TEMPLATE }], {});
+  for (let sheet = 1; sheet <= count; sheet += 1) yield* readMarkup(fill('route', sheetData(sheet)).value).value;
+}
+
+const layOut = (count: number): readonly Page[] => flow(sections(count), new Map(), { paper: 'letter', fonts }).value;
+
+export async function measure(): Promise<readonly Measurement[]> {
+  const few = await timed(() => bind(layOut(200), fonts, ABOUT));
+  const all = await timed(() => bind(layOut(PAGES), fonts, ABOUT));
+  const memory = peakMemory();
+  const pages = layOut(PAGES);
+  const drawn = await timed(() => bind(pages, fonts, ABOUT));
+  const draw = openDraw(fonts);
+  const contents = pages.map(page => Buffer.from(draw(page), 'latin1'));
+  const floor = await timed(() => contents.map(content => deflateSync(content)));
+  const kit = await timed(() => byPdfKit(pages));
+  const lib = await timed(() => byPdfLib(pages.slice(0, LIB_PAGES)));
+
+  const rate = (count: number, { processorSeconds }: { readonly processorSeconds: number }) =>
+    Math.round(count / processorSeconds);
+  const pdfkit = { name: 'pdfkit, drawing the same', value: rate(PAGES, kit) };
+  const deflate = { name: 'deflate of the same contents', value: rate(PAGES, floor) };
+  const unit = 'pages/s of processor';
+  return [
+    {
+      what: `${PAGES} route sheets laid out already: drawn and bound`,
+      unit,
+      ours: rate(PAGES, drawn),
+      peer: pdfkit,
+      floor: deflate,
+      target: '≥ 2 × pdfkit',
+      met: rate(PAGES, drawn) >= 2 * pdfkit.value,
+    },
+    { what: `${PAGES} route sheets from template to file`, unit, ours: rate(PAGES, all), peer: pdfkit, floor: deflate },
+    {
+      what: `${PAGES} route sheets from template to file, drawText on ${LIB_PAGES}`,
+      unit,
+      ours: rate(PAGES, all),
+      peer: { name: 'pdf-lib drawText', value: rate(LIB_PAGES, lib) },
+    },
+    { what: '200 route sheets from template to file, cold', unit, ours: rate(200, few) },
+    { what: `${PAGES} route sheets, peak memory`, unit: 'MB', ours: memory, target: '≤ 400 MB', met: memory <= 400 },
+    { what: `${PAGES} route sheets, size of the file`, unit: 'KB', ours: Math.round(all.value.length / 1024) },
+  ];
+}
+
+const readable = (set: string): string => Array.from(set, sign => meaningOf(sign.charCodeAt(0))).join('');
+
+async function byPdfKit(pages: readonly Page[]): Promise<number> {
+  const document = new PdfKit({ autoFirstPage: false, bufferPages: false });
+  let size = 0;
+  const done = new Promise<number>(resolve => {
+    document.on('data', (chunk: Buffer) => {
+      size += chunk.length;
+    });
+    document.on('end', () => resolve(size));
+  });
+  document.registerFont('R', Buffer.from(fontFile('400Regular')));
+  document.registerFont('B', Buffer.from(fontFile('600SemiBold')));
+  for (const page of pages) {
+    document.addPage({ size: [page.width, page.height], margin: 0 });
+    for (const item of page.items) {
+      if (item.kind === 'text') {
+        document.font(item.bold ? 'B' : 'R', item.size);
+        document.text(readable(item.set), item.x, item.y, { lineBreak: false, baseline: 'alphabetic' });
+      } else if (item.kind === 'line') {
+        document.lineWidth(item.weight).moveTo(item.x1, item.y1).lineTo(item.x2, item.y2).stroke();
+      } else if (item.kind === 'frame') {
+        document.lineWidth(item.weight).rect(item.x, item.y, item.width, item.height).stroke();
+      } else if (item.kind === 'symbol') {
+        for (const [across, , wide] of item.symbol.dark) {
+          document.rect(item.x + across * item.module, item.y, wide * item.module, item.tall);
+        }
+        document.fill();
+      }
+    }
+  }
+  document.end();
+  return done;
+}
+
+async function byPdfLib(pages: readonly Page[]): Promise<number> {
+  const document = await PDFDocument.create();
+  // Its own way to embed fonts does not take this family; the drawing is what is timed.
+  const regular = await document.embedFont('Helvetica');
+  const bold = await document.embedFont('Helvetica-Bold');
+  for (const { width, height, items } of pages) {
+    const page = document.addPage([width, height]);
+    for (const item of items) {
+      if (item.kind === 'text') {
+        const text = readable(item.set);
+        page.drawText(text, { x: item.x, y: height - item.y, size: item.size, font: item.bold ? bold : regular });
+      } else if (item.kind === 'line') {
+        const [start, end] = [
+          { x: item.x1, y: height - item.y1 },
+          { x: item.x2, y: height - item.y2 },
+        ];
+        page.drawLine({ start, end, thickness: item.weight });
+      } else if (item.kind === 'frame') {
+        const corner = { x: item.x, y: height - item.y - item.height };
+        page.drawRectangle({ ...corner, width: item.width, height: item.height, borderWidth: item.weight });
+      } else if (item.kind === 'symbol') {
+        const y = height - item.y - item.tall;
+        for (const [across, , wide] of item.symbol.dark) {
+          page.drawRectangle({ x: item.x + across * item.module, y, width: wide * item.module, height: item.tall });
+        }
+      }
+    }
+  }
+  return (await document.save()).length;
+}
