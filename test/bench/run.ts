@@ -46,17 +46,14 @@ function print(subject: string, measurements: readonly Measurement[] | undefined
     );
 }
 
-const beside = (kind: string, ours: number, other: Beside | undefined): string =>
-  other === undefined ? '' : `  ${kind} ${other.name} ${figure(other.value)} (${figure(ours / other.value)} ×)`;
+function beside(kind: string, ours: number, other: Beside | undefined): string {
+  return other === undefined ? '' : `  ${kind} ${other.name} ${figure(other.value)} (${figure(ours / other.value)} ×)`;
+}
 
-const figure = (value: number): string =>
-  Number.isInteger(value)
-    ? `${value}`
-    : value >= 100
-      ? value.toFixed(0)
-      : value >= 1
-        ? value.toFixed(2)
-        : value.toFixed(4);
+function figure(value: number): string {
+  if (Number.isInteger(value)) return `${value}`;
+  return value.toFixed(value >= 100 ? 0 : value >= 1 ? 2 : 4);
+}
 
 function record() {
   return {
