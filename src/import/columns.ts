@@ -6,6 +6,10 @@ export type Columns<Field extends string> = { readonly [F in Field]: Names };
 export type Names = {
   readonly name: string;
   readonly also?: readonly string[];
+  /** One line for the note on the heading, and for the README. */
+  readonly explains: string;
+  /** The words that may stand in it, where there are only a few. */
+  readonly choices?: readonly string[];
   /** The sheet says nothing without it. */
   readonly needed?: true;
 };

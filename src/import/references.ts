@@ -3,7 +3,8 @@ import { cellOf } from '../diagnostics/place.ts';
 import { bare, nearest, some } from './columns.ts';
 import type { FaceFrame, Opening } from './job.ts';
 import { addressOf, type Named } from './named.ts';
-import { CABINETS, type TypedOpening } from './sheets/cabinets.ts';
+import type { TypedOpening } from './sheets/cabinets.ts';
+import { CABINETS } from './sheets/cabinets-columns.ts';
 
 /** The openings with their styles found, and a finding for each name that leads nowhere or stands twice. */
 export function resolveOpenings(

@@ -1,6 +1,6 @@
 import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { bare, findField, nearest, some } from './columns.ts';
-import { CABINETS } from './sheets/cabinets.ts';
+import { CABINETS } from './sheets/cabinets-columns.ts';
 import type { Sheet, Workbook } from './workbook.ts';
 
 export type SheetName = 'Cabinets' | 'Job' | 'Styles' | 'Stock' | 'Shop' | 'Finish' | 'Hardware';

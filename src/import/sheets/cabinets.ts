@@ -3,83 +3,27 @@ import { cellOf } from '../../diagnostics/place.ts';
 import type { Shop } from '../../trade/shop.ts';
 import type { Units } from '../../units/read-length.ts';
 import { allowance, choice, count, name, note, size, sizes, typedIn } from '../cells.ts';
-import type { Columns } from '../columns.ts';
-import type { FaceFrame, Grid, Hanging, Mounting, Opening } from '../job.ts';
+import type { FaceFrame, FrontKind, Grid, Hanging, Mounting, Opening } from '../job.ts';
 import { addressOf, type Named } from '../named.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-
-export const CABINETS = {
-  cabinet: { name: 'Cabinet', also: ['Cab', 'Cabinet number', 'Cabinet no', 'Unit', 'Box', 'Gabinete'], needed: true },
-  label: { name: 'Opening', also: ['Opening label', 'Label', 'Abertura'] },
-  room: { name: 'Room', also: ['Location', 'Area', 'Cuarto', 'Habitación'] },
-  quantity: { name: 'Quantity', also: ['Qty', 'Count', 'How many', 'Pcs', 'Cantidad'] },
-  kind: { name: 'Kind', also: ['Front', 'Type', 'Clase', 'Tipo'] },
-  width: { name: 'Opening width', also: ['W', 'Width', 'Opening W', 'Ancho', 'Ancho de abertura'], needed: true },
-  height: { name: 'Opening height', also: ['H', 'Height', 'Opening H', 'Alto', 'Alto de abertura'], needed: true },
-  mounting: { name: 'Mounting', also: ['Mount', 'Overlay or inset', 'Montaje'] },
-  overlayLeft: { name: 'Overlay left', also: ['Left overlay', 'OL', 'Overlay L'] },
-  overlayRight: { name: 'Overlay right', also: ['Right overlay', 'OR', 'Overlay R'] },
-  overlayTop: { name: 'Overlay top', also: ['Top overlay', 'OT', 'Overlay T'] },
-  overlayBottom: { name: 'Overlay bottom', also: ['Bottom overlay', 'OB', 'Overlay B'] },
-  leaves: { name: 'Leaves', also: ['Leaf', 'Doors', 'Leaves in opening', 'Hojas'] },
-  hingeSide: {
-    name: 'Hinge side',
-    also: ['Hinge', 'Hinges', 'Hinged', 'Hand', 'Swing', 'Bisagras', 'Lado de bisagras'],
-  },
-  style: { name: 'Style', also: ['Door style', 'Estilo'] },
-  panelsHigh: { name: 'Panels high', also: ['Panels tall', 'Panels down', 'Paneles de alto'] },
-  panelsWide: { name: 'Panels wide', also: ['Panels across', 'Paneles de ancho'] },
-  middleRailHeights: {
-    name: 'Middle rail heights',
-    also: ['Middle rail height', 'Mid rail heights', 'Mid rail height'],
-  },
-  frameLeft: { name: 'Frame left', also: ['Face frame left', 'Left frame'] },
-  frameRight: { name: 'Frame right', also: ['Face frame right', 'Right frame'] },
-  frameTop: { name: 'Frame top', also: ['Face frame top', 'Top frame'] },
-  frameBottom: { name: 'Frame bottom', also: ['Face frame bottom', 'Bottom frame'] },
-  rightNeighbour: { name: 'Right neighbour', also: ['Right neighbor', 'Neighbour right', 'Neighbor right'] },
-  topNeighbour: { name: 'Top neighbour', also: ['Top neighbor', 'Neighbour top', 'Neighbor top', 'Neighbour above'] },
-  pull: { name: 'Pull', also: ['Pull at', 'Pull end', 'Handle', 'Knob', 'Tirador'] },
-  note: { name: 'Note', also: ['Notes', 'Remark', 'Remarks', 'Comment', 'Comments', 'Nota', 'Notas'] },
-} as const satisfies Columns<string>;
+import { CABINETS, HINGE_SIDES, KINDS, LEAVES, MOUNTINGS, PULLS } from './cabinets-columns.ts';
 
 const READINGS = {
   cabinet: needed(name),
   label: otherwise('', name),
   room: otherwise('', name),
   quantity: otherwise(1, count(1, 999)),
-  kind: otherwise(
-    'door',
-    choice({
-      door: ['doors', 'pair', 'puerta'],
-      'drawer-front': ['drawer', 'drawers', 'frente de cajón', 'cajón'],
-      'false-front': ['false', 'dummy', 'fixed front', 'frente falso'],
-      'end-panel': ['end', 'applied panel', 'applied end panel', 'panel', 'panel lateral'],
-    }),
-  ),
+  kind: otherwise('door', choice(KINDS)),
   width: needed(size),
   height: needed(size),
-  mounting: otherwise(
-    'overlay',
-    choice({
-      overlay: ['over', 'lay on', 'partial overlay', 'full overlay', 'superpuesta'],
-      inset: ['in', 'flush', 'embutida'],
-    }),
-  ),
+  mounting: otherwise('overlay', choice(MOUNTINGS)),
   overlayLeft: optional(allowance),
   overlayRight: optional(allowance),
   overlayTop: optional(allowance),
   overlayBottom: optional(allowance),
-  leaves: optional(choice({ '1': ['one', 'single', 'una'], '2': ['two', 'pair', 'double', 'dos', 'par'] })),
-  hingeSide: optional(
-    choice({
-      left: ['l', 'lh', 'left hand', 'izquierda', 'izq', 'i'],
-      right: ['r', 'rh', 'right hand', 'derecha', 'der', 'd'],
-      pair: ['both', 'left and right', 'l and r', 'lr', 'par', 'ambos'],
-      none: ['no', 'n/a', '-', 'ninguno'],
-    }),
-  ),
+  leaves: optional(choice(LEAVES)),
+  hingeSide: optional(choice(HINGE_SIDES)),
   style: optional(name),
   panelsHigh: optional(count(1, 12)),
   panelsWide: otherwise(1, count(1, 12)),
@@ -90,15 +34,15 @@ const READINGS = {
   frameBottom: optional(size),
   rightNeighbour: optional(name),
   topNeighbour: optional(name),
-  pull: optional(
-    choice({
-      top: ['upper', 'arriba'],
-      bottom: ['lower', 'abajo'],
-      middle: ['center', 'centre', 'medio', 'centro'],
-      none: ['no', '-', 'ninguno'],
-    }),
-  ),
+  pull: optional(choice(PULLS)),
   note: otherwise('', note),
+};
+
+const FRONT_KINDS: { readonly [K in keyof typeof KINDS]: FrontKind } = {
+  door: 'door',
+  'drawer front': 'drawer-front',
+  'false front': 'false-front',
+  'end panel': 'end-panel',
 };
 
 type Row = ReadRow<typeof READINGS>;
@@ -129,9 +73,10 @@ function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOp
   const grid = gridOf(row, entry);
   const diagnostics = [...hanging.diagnostics, ...grid.diagnostics];
   if (hanging.value === undefined || grid.value === undefined) return { value: undefined, diagnostics };
-  const { cabinet, label, room, quantity, kind, width, height, style, pull, note } = row;
+  const { cabinet, label, room, quantity, width, height, style, pull, note } = row;
   const value: TypedOpening = {
-    ...{ cabinet, label, room, quantity, kind, width, height, style, pull, note },
+    ...{ cabinet, label, room, quantity, width, height, style, pull, note },
+    kind: FRONT_KINDS[row.kind],
     mounting: mountingOf(row, shop),
     hanging: hanging.value,
     grid: grid.value,

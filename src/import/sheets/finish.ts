@@ -6,27 +6,12 @@ import { duration } from '../../units/duration.ts';
 import { litres, US_GALLON } from '../../units/mass.ts';
 import type { Units } from '../../units/read-length.ts';
 import { choice, complain, count, isComplaint, name, number, percent, type Reader, text, writtenIn } from '../cells.ts';
-import type { Columns } from '../columns.ts';
 import type { DefaultUsed, FinishStep } from '../job.ts';
 import { hoursLong, pricePerVolume } from '../quantities.ts';
 import { textUsed } from '../standard.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-
-export const FINISH = {
-  name: { name: 'Step', also: ['Name', 'Finish step', 'Paso'], needed: true },
-  kind: { name: 'Kind', also: ['Type', 'Clase'], needed: true },
-  mix: { name: 'Mix', also: ['Ratio', 'Parts', 'Mezcla'] },
-  components: { name: 'Components', also: ['Component', 'Product', 'Products', 'Componentes'] },
-  additive: { name: 'Additive', also: ['Additive name', 'Aditivo'] },
-  additivePercent: { name: 'Additive %', also: ['Additive percent', 'Aditivo %'] },
-  coats: { name: 'Coats', also: ['Number of coats', 'Manos', 'Capas'] },
-  spreadRate: { name: 'Spread rate', also: ['Coverage', 'Spread', 'Rendimiento'] },
-  transfer: { name: 'Transfer', also: ['Transfer efficiency', 'Transferencia'] },
-  grit: { name: 'Grit', also: ['Abrasive', 'Sandpaper', 'Grano'] },
-  wait: { name: 'Wait hours', also: ['Wait', 'Dry time', 'Recoat', 'Espera'] },
-  price: { name: 'Price', also: ['Price per litre', 'Cost', 'Precio'] },
-} as const satisfies Columns<string>;
+import { FINISH, STEP_KINDS } from './finish-columns.ts';
 
 /** 1 ft²/gal in m²/l. */
 const PER_GALLON = 1 / squareFeet(1 as Area) / litres(US_GALLON);
@@ -68,15 +53,7 @@ const components: Reader<readonly string[]> = cell => {
 
 const READINGS = {
   name: needed(name),
-  kind: needed(
-    choice({
-      sand: ['sanding', 'lijar'],
-      stain: ['tint', 'dye', 'tinte'],
-      seal: ['sealer', 'sellador'],
-      topcoat: ['top coat', 'top', 'finish', 'acabado'],
-      wait: ['dry', 'cure', 'esperar'],
-    }),
-  ),
+  kind: needed(choice(STEP_KINDS)),
   mix: optional(mix),
   components: optional(components),
   additive: optional(name),
@@ -111,6 +88,8 @@ export function readFinish(sheet: Sheet, shop: Shop, units: Units): Diagnosed<Fi
       defaults.push(textUsed('Finish', `${step.name}: ${FINISH.spreadRate.name}`, USUAL_SPREAD[step.kind] ?? ''));
     }
   }
+  // A sheet with nothing under its headings says as little as none.
+  if (table.value.length === 0) return { value: standardFinish(shop, units), diagnostics };
   return { value: { steps, defaults }, diagnostics };
 }
 

@@ -1,44 +1,17 @@
 import type { Diagnosed, Diagnostic } from '../../diagnostics/diagnostic.ts';
 import type { Units } from '../../units/read-length.ts';
 import { choice, count, name } from '../cells.ts';
-import type { Columns } from '../columns.ts';
 import type { DefaultUsed, Hardware } from '../job.ts';
 import { money } from '../quantities.ts';
 import { textUsed } from '../standard.ts';
 import { needed, optional, otherwise, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-
-export const HARDWARE = {
-  item: { name: 'Item', also: ['Hardware', 'Name', 'Description', 'Artículo'], needed: true },
-  use: { name: 'Use', also: ['Kind', 'Type', 'Uso'] },
-  per: { name: 'Per', also: ['For each', 'Each', 'Por'] },
-  count: { name: 'Count', also: ['Quantity', 'Qty', 'How many', 'Cantidad'] },
-  pack: { name: 'Pack', also: ['Pack size', 'In a pack', 'Paquete'] },
-  onHand: { name: 'On hand', also: ['In stock', 'Have', 'Existencia'] },
-  price: { name: 'Price', also: ['Cost', 'Pack price', 'Precio'] },
-} as const satisfies Columns<string>;
+import { HARDWARE, PER, USES } from './hardware-columns.ts';
 
 const READINGS = {
   item: needed(name),
-  use: otherwise(
-    'other',
-    choice({
-      hinge: ['hinges', 'bisagra'],
-      pull: ['pulls', 'knob', 'handle', 'tirador'],
-      bumper: ['bumpers', 'tope'],
-      screw: ['screws', 'tornillo'],
-      other: ['otro'],
-    }),
-  ),
-  per: otherwise(
-    'door',
-    choice({
-      door: ['leaf', 'each door', 'puerta'],
-      hinge: ['each hinge', 'bisagra'],
-      pull: ['each pull', 'tirador'],
-      job: ['trabajo'],
-    }),
-  ),
+  use: otherwise('other', choice(USES)),
+  per: otherwise('door', choice(PER)),
   count: otherwise(1, count(1, 1000)),
   pack: otherwise(1, count(1, 10_000)),
   onHand: otherwise(0, count(0, 100_000)),
@@ -57,7 +30,8 @@ export function readHardware(sheet: Sheet, units: Units): Diagnosed<HardwareRead
     diagnostics.push(...row.diagnostics);
     if (row.value !== undefined) items.push({ ...row.value, from: entry.from });
   }
-  return { value: { items, defaults: [] }, diagnostics };
+  // A sheet with nothing under its headings says as little as none.
+  return { value: table.value.length === 0 ? STANDARD_HARDWARE : { items, defaults: [] }, diagnostics };
 }
 
 const usual = { count: 1, pack: 1, onHand: 0, price: undefined, from: { sheet: 'Hardware', row: 1, columns: {} } };

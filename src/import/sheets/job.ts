@@ -13,14 +13,22 @@ import { MINUTES_SETTINGS, SETTINGS } from './shop.ts';
 
 /** The job's own facts, as the Job sheet names them. The sheet may state settings of the shop, too. */
 export const JOB_FACTS = {
-  units: { name: 'Units', also: ['Unit', 'Measure', 'Unidades'] },
-  number: { name: 'Job number', also: ['Number', 'Job', 'Job no', 'Job #', 'Número', 'Número de trabajo'] },
-  name: { name: 'Job name', also: ['Name', 'Title', 'Nombre'] },
-  customer: { name: 'Customer', also: ['Client', 'For', 'Cliente'] },
-  dueDate: { name: 'Due date', also: ['Due', 'Deadline', 'Wanted by', 'Fecha de entrega'] },
-  paper: { name: 'Paper', also: ['Paper size', 'Papel'] },
-  language: { name: 'Language', also: ['Idioma'] },
-  note: { name: 'Note', also: ['Notes', 'Remark', 'Nota'] },
+  units: { name: 'Units', also: ['Unit', 'Measure', 'Unidades'], explains: 'What a bare number means.' },
+  number: {
+    name: 'Job number',
+    also: ['Number', 'Job', 'Job no', 'Job #', 'Número', 'Número de trabajo'],
+    explains: 'Names the job’s folder and stands on every page.',
+  },
+  name: { name: 'Job name', also: ['Name', 'Title', 'Nombre'], explains: 'What the job is called.' },
+  customer: { name: 'Customer', also: ['Client', 'For', 'Cliente'], explains: 'Whose it is.' },
+  dueDate: {
+    name: 'Due date',
+    also: ['Due', 'Deadline', 'Wanted by', 'Fecha de entrega'],
+    explains: 'When the last door must hang: 2026-03-31.',
+  },
+  paper: { name: 'Paper', also: ['Paper size', 'Papel'], explains: 'What the packet is printed on.' },
+  language: { name: 'Language', also: ['Idioma'], explains: 'Of the packet: en, es.' },
+  note: { name: 'Note', also: ['Notes', 'Remark', 'Nota'], explains: 'Printed on the cover.' },
 } as const;
 
 export type JobFacts = {

@@ -17,29 +17,14 @@ import {
   writtenIn,
   yesOrNo,
 } from '../cells.ts';
-import { bare, type Columns } from '../columns.ts';
+import { bare } from '../columns.ts';
 import type { DefaultUsed, Price, Span, Stock, StockSize } from '../job.ts';
 import type { Named } from '../named.ts';
 import { money } from '../quantities.ts';
 import { lengthUsed } from '../standard.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-
-export const STOCK = {
-  name: { name: 'Stock', also: ['Name', 'Material', 'Stock name'], needed: true },
-  kind: { name: 'Kind', also: ['Type', 'Board or sheet'], needed: true },
-  species: { name: 'Species', also: ['Wood', 'Especie'] },
-  thickness: { name: 'Thickness', also: ['T', 'Thick', 'Grosor', 'Espesor'], needed: true },
-  width: { name: 'Width', also: ['W', 'Ancho'] },
-  length: { name: 'Length', also: ['L', 'Largo'] },
-  onHand: { name: 'On hand', also: ['In stock', 'Have', 'Pieces', 'Qty', 'Quantity', 'Existencia'] },
-  buy: { name: 'Buy', also: ['Can buy', 'Can be bought', 'Comprar'] },
-  price: { name: 'Price', also: ['Cost', 'Precio'] },
-  pricedBy: { name: 'Priced by', also: ['Price per', 'Per', 'Price unit'] },
-  grain: { name: 'Grain', also: ['Grain direction', 'Veta'] },
-  density: { name: 'Density', also: ['Density kg/m3', 'Densidad'] },
-  defects: { name: 'Defects', also: ['Knots', 'Defect', 'Defectos'] },
-} as const satisfies Columns<string>;
+import { GRAINS, PRICED_BY, STOCK, STOCK_KINDS } from './stock-columns.ts';
 
 /** kg/m³, or pounds to the cubic foot. */
 const density: Reader<Density> = cell => {
@@ -68,9 +53,7 @@ const defects: Reader<readonly Span[]> = cell => {
 
 const READINGS = {
   name: needed(name),
-  kind: needed(
-    choice({ board: ['boards', 'lumber', 'solid', 'tabla'], sheet: ['sheets', 'plywood', 'panel', 'tablero'] }),
-  ),
+  kind: needed(choice(STOCK_KINDS)),
   species: optional(name),
   thickness: needed(size),
   width: optional(size),
@@ -78,10 +61,8 @@ const READINGS = {
   onHand: otherwise(0, count(0, 9999)),
   buy: otherwise(true, yesOrNo),
   price: optional(money),
-  pricedBy: optional(
-    choice({ 'board-foot': ['bf', 'bd ft', 'board feet', 'foot'], sheet: ['sheets'], piece: ['each', 'board', 'pc'] }),
-  ),
-  grain: otherwise('length', choice({ length: ['long', 'lengthwise', 'yes', 'along'], none: ['no', 'any', 'free'] })),
+  pricedBy: optional(choice(PRICED_BY)),
+  grain: otherwise('length', choice(GRAINS)),
   density: optional(density),
   defects: otherwise([], defects),
 };
@@ -138,8 +119,10 @@ function sizeOf(
   return { size, defaults: [...used('width', row.width), ...used('length', row.length)] };
 }
 
-const priceOf = ({ price, pricedBy, kind }: Row): Price | undefined =>
-  price === undefined ? undefined : { by: pricedBy ?? (kind === 'board' ? 'board-foot' : 'sheet'), amount: price };
+function priceOf({ price, pricedBy, kind }: Row): Price | undefined {
+  const by = pricedBy ?? (kind === 'board' ? 'board foot' : 'sheet');
+  return price === undefined ? undefined : { by: by === 'board foot' ? 'board-foot' : by, amount: price };
+}
 
 /** Where a further size of a stock says something else of the stock itself. An empty cell says nothing. */
 function disagreements(row: Row, entry: StockEntry, first: Stock): readonly Diagnostic[] {

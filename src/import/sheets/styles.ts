@@ -4,41 +4,17 @@ import type { Shop } from '../../trade/shop.ts';
 import { type Length, minus } from '../../units/length.ts';
 import type { Units } from '../../units/read-length.ts';
 import { allowance, choice, name, size, typedIn } from '../cells.ts';
-import { bare, type Columns, nearest, some } from '../columns.ts';
+import { bare, nearest, some } from '../columns.ts';
 import type { DefaultUsed, FrameStyle, GrainCut, Infill, SlabStyle, Stock, Style } from '../job.ts';
 import type { Named } from '../named.ts';
 import { lengthUsed, STANDARD_STYLE_NAME, standardStock, standardStyle, textUsed } from '../standard.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-
-export const STYLES = {
-  name: { name: 'Style', also: ['Name', 'Style name', 'Door style', 'Estilo'], needed: true },
-  build: { name: 'Build', also: ['Construction', 'Construcción'] },
-  stileWidth: { name: 'Stile width', also: ['Stile', 'Stiles', 'S', 'Montante'] },
-  topRail: { name: 'Top rail', also: ['Top rail width', 'Rail', 'Rail width', 'Rails'] },
-  bottomRail: { name: 'Bottom rail', also: ['Bottom rail width'] },
-  middleRail: { name: 'Middle rail', also: ['Middle rail width', 'Mid rail'] },
-  middleStile: { name: 'Middle stile', also: ['Middle stile width', 'Mid stile'] },
-  frameThickness: { name: 'Frame thickness', also: ['Thickness', 'Door thickness', 'F', 'Grosor'] },
-  grooveDepth: { name: 'Groove depth', also: ['D'] },
-  grooveWidth: { name: 'Groove width', also: ['Groove', 'G'] },
-  faceToGroove: { name: 'Face to groove', also: ['Face to groove wall', 'L'] },
-  tongueLength: { name: 'Tongue length', also: ['Tongue', 'Tenon', 'Tenon length', 'T'] },
-  horn: { name: 'Horn', also: ['Horns', 'Horn length'] },
-  frameStock: { name: 'Frame stock', also: ['Frame material', 'Stile stock', 'Frame wood'] },
-  panelStock: { name: 'Panel stock', also: ['Panel material', 'Panel wood', 'Slab stock'] },
-  panelKind: { name: 'Panel kind', also: ['Panel', 'Panel type'] },
-  panelThickness: { name: 'Panel thickness', also: ['Panel measured', 'Measured panel thickness'] },
-  panelCut: { name: 'Panel cut', also: ['Panel grain', 'Cut'] },
-  edgeEasing: { name: 'Edge easing', also: ['Easing', 'Roundover', 'Edge'] },
-} as const satisfies Columns<string>;
+import { BUILDS, PANEL_CUTS, PANEL_KINDS, STYLES } from './styles-columns.ts';
 
 const READINGS = {
   name: needed(name),
-  build: otherwise(
-    'frame',
-    choice({ frame: ['frame and panel', 'frame-and-panel', 'five piece'], slab: ['flat', 'solid'] }),
-  ),
+  build: otherwise('frame', choice(BUILDS)),
   stileWidth: optional(size),
   topRail: optional(size),
   bottomRail: optional(size),
@@ -52,14 +28,9 @@ const READINGS = {
   horn: optional(allowance),
   frameStock: optional(name),
   panelStock: optional(name),
-  panelKind: otherwise(
-    'plywood',
-    choice({ plywood: ['ply', 'sheet', 'mdf'], solid: ['wood', 'solid wood'], glass: ['glazed', 'pane'] }),
-  ),
+  panelKind: otherwise('plywood', choice(PANEL_KINDS)),
   panelThickness: optional(size),
-  panelCut: optional(
-    choice({ 'flat-sawn': ['flat', 'plain', 'plain sawn'], 'quarter-sawn': ['quarter', 'quartered', 'rift'] }),
-  ),
+  panelCut: optional(choice(PANEL_CUTS)),
   edgeEasing: optional(allowance),
 };
 
