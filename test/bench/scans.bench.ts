@@ -1,0 +1,218 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { closeSync, fdatasyncSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs';
+import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { Agent, request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Manifest } from '../../src/render/packet.ts';
+import { openDesk } from '../../src/station/desk.ts';
+import type { FloorEvent } from '../../src/station/floor/event.ts';
+import type { Scan } from '../../src/station/floor/scan.ts';
+import { shelve } from '../../src/station/floor/shelf.ts';
+import type { Ledger } from '../../src/station/ledger/ledger.ts';
+import { openLedger } from '../../src/station/open-ledger.ts';
+import { aScan } from '../support/day.ts';
+import { aManifest } from '../support/manifest.ts';
+import { startPostgres } from '../support/postgres.ts';
+import type { Measurement } from './measurement.ts';
+
+/** Durable scans over HTTP on loopback, at 1, 8 and 64 stations, and state queries as the ledger grows; both engines. */
+export async function measure(): Promise<readonly Measurement[]> {
+  const server = await startPostgres();
+  try {
+    const lines: Measurement[] = [];
+    for (const [name, database] of [
+      ['file', undefined],
+      ['PostgreSQL', server.url],
+    ] as const) {
+      for (const stations of [1, 8, 64]) lines.push(...(await scansFrom(stations, name, database)));
+      lines.push(...(await queries(name, database)));
+    }
+    return lines;
+  } finally {
+    await server.stop();
+  }
+}
+
+const SCANS = 3000;
+const manifest = aManifest({ cabinets: Array.from({ length: 150 }, (_, at) => `B${at + 1}`) });
+
+/** A host in a process of its own, so that the stations' work is not counted as the host's. */
+async function scansFrom(
+  stations: number,
+  name: string,
+  database: string | undefined,
+): Promise<readonly Measurement[]> {
+  const folder = await mkdtemp(join(tmpdir(), 'bench-'));
+  await mkdir(join(folder, 'packets', 'K7', 'A'), { recursive: true });
+  await writeFile(join(folder, 'packets', 'K7', 'A', 'manifest.json'), JSON.stringify(manifest));
+  const { host, address } = await startHost(folder, database);
+  const agent = new Agent({ keepAlive: true, maxSockets: stations });
+  const queues = deal(scansOf(manifest, SCANS), stations);
+  await post(agent, address, queues[0]?.[0] ?? aScan('warm', {}));
+  const before = processorSeconds(host.pid);
+  const start = performance.now();
+  const waits = (await Promise.all(queues.map(queue => work(agent, address, queue)))).flat().sort((a, b) => a - b);
+  const seconds = (performance.now() - start) / 1000;
+  const processor = processorSeconds(host.pid) - before;
+  host.kill('SIGKILL');
+  agent.destroy();
+  const floor = { name: 'fdatasync each', value: syncsPerSecond(folder) };
+  await rm(folder, { recursive: true, force: true });
+  const p99 = waits[Math.floor(waits.length * 0.99)] ?? 0;
+  const what = `${name}, ${stations} station${stations === 1 ? '' : 's'}`;
+  return [
+    {
+      what: `${what}: durable scans`,
+      unit: '/s',
+      ours: waits.length / seconds,
+      ...(database === undefined ? { floor } : {}),
+    },
+    { what: `${what}: p50`, unit: 'ms', ours: waits[Math.floor(waits.length / 2)] ?? 0 },
+    { what: `${what}: p99`, unit: 'ms', ours: p99, ...(stations === 64 ? { target: '≤ 25', met: p99 <= 25 } : {}) },
+    { what: `${what}: host's processor`, unit: 'ms/scan', ours: (processor * 1000) / waits.length },
+  ];
+}
+
+/** How long one job's progress takes to ask for, and to read anew, as other jobs' events pile up in the ledger. */
+async function queries(name: string, database: string | undefined): Promise<readonly Measurement[]> {
+  const folder = await mkdtemp(join(tmpdir(), 'bench-'));
+  const ledger = await openLedger({ data: folder, database, shop: folder }, () => undefined);
+  const shelf = shelve([manifest]);
+  const lines: Measurement[] = [];
+  let filled = 0;
+  for (const events of [1000, 10_000, 100_000, 1_000_000]) {
+    await fill(ledger, filled, events);
+    filled = events;
+    const desk = await openDesk(ledger, () => shelf, { now: () => new Date() });
+    const cold = await median(1, () => desk.progress('K7'));
+    const warm = await median(30, () => desk.progress('K7'));
+    lines.push(
+      { what: `${name}, ${events} events: progress, asked again`, unit: 'ms', ours: warm },
+      { what: `${name}, ${events} events: progress, after a restart`, unit: 'ms', ours: cold },
+    );
+  }
+  await ledger.close();
+  await rm(folder, { recursive: true, force: true });
+  const [first, last] = [lines[0]?.ours ?? 0, lines.at(-2)?.ours ?? 0];
+  return [
+    ...lines,
+    {
+      what: `${name}: 1,000,000 beside 1,000 events`,
+      unit: '×',
+      ours: last / first,
+      target: '≤ 2',
+      met: last <= 2 * first,
+    },
+  ];
+}
+
+/** The first thousand events are of the job that is asked for; all others of a thousand other jobs. */
+async function fill(ledger: Ledger, from: number, to: number): Promise<void> {
+  const pieces = manifest.parts.flatMap(part => part.route.map(operation => ({ code: part.code, operation })));
+  for (let at = from; at < to; at += 500)
+    await ledger.append(
+      Array.from({ length: 500 }, (_, more): FloorEvent => {
+        const number = at + more;
+        const { code, operation } = pieces[number % pieces.length] ?? { code: '', operation: '' };
+        return {
+          key: `event ${number}`,
+          job: number < 1000 ? 'K7' : `J${number % 1000}`,
+          revision: 'A',
+          station: 'saw',
+          device: 'd',
+          deviceTime: '2026-03-04T08:00:00.000Z',
+          serverTime: '2026-03-04T08:00:00.000Z',
+          what: { kind: 'done', operation, pieces: [{ code, remake: 0 }], skipped: [], reason: '', setup: null },
+        };
+      }),
+    );
+}
+
+async function median(times: number, ask: () => Promise<unknown>): Promise<number> {
+  const waits: number[] = [];
+  for (let at = 0; at < times; at += 1) {
+    const start = performance.now();
+    await ask();
+    waits.push(performance.now() - start);
+  }
+  return waits.sort((a, b) => a - b)[Math.floor(times / 2)] ?? 0;
+}
+
+function scansOf({ parts, operations }: Manifest, count: number): readonly Scan[] {
+  const scanned = operations.filter(each => each.minutes.pieces > 0);
+  const all = scanned.flatMap(operation =>
+    parts
+      .filter(part => part.route.includes(operation.id))
+      .map(part =>
+        aScan(`${part.code} ${operation.id}`, {
+          code: part.barcode,
+          station: operation.station,
+          operation: operation.id,
+          agreed: ['order'],
+          reason: 'bench',
+        }),
+      ),
+  );
+  return all.slice(0, count);
+}
+
+const deal = (scans: readonly Scan[], hands: number): readonly (readonly Scan[])[] =>
+  Array.from({ length: hands }, (_, hand) => scans.filter((_each, at) => at % hands === hand));
+
+async function work(agent: Agent, address: string, queue: readonly Scan[]): Promise<readonly number[]> {
+  const waits: number[] = [];
+  for (const scan of queue) {
+    const start = performance.now();
+    await post(agent, address, scan);
+    waits.push(performance.now() - start);
+  }
+  return waits;
+}
+
+const post = (agent: Agent, address: string, scan: Scan): Promise<void> =>
+  new Promise((answered, failed) => {
+    const body = JSON.stringify(scan);
+    const headers = { 'content-type': 'application/json', 'content-length': Buffer.byteLength(body) };
+    const sent = request(`${address}/scans`, { method: 'POST', agent, headers }, answer => {
+      answer.resume();
+      answer.on('end', () => (answer.statusCode === 200 ? answered() : failed(new Error(`${answer.statusCode}`))));
+    });
+    sent.on('error', failed);
+    sent.end(body);
+  });
+
+function startHost(folder: string, database: string | undefined): Promise<{ host: ChildProcess; address: string }> {
+  const script = join(import.meta.dirname, '../faults/station-host.ts');
+  const words = [folder, '0', ...(database === undefined ? [] : [database])];
+  const host = spawn(process.execPath, ['--import', 'tsx', script, ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
+  return new Promise(started => {
+    host.stdout.once('data', line => started({ host, address: String(line).trim() }));
+  });
+}
+
+/** What a process has used of the processor so far; 0 where the machine does not tell. */
+function processorSeconds(pid: number | undefined): number {
+  try {
+    const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+    return (Number(fields[11]) + Number(fields[12])) / 100;
+  } catch {
+    return 0;
+  }
+}
+
+/** The floor: how often a second this disk makes a line of a scan's size lasting. */
+function syncsPerSecond(folder: string): number {
+  const file = join(folder, 'floor');
+  const out = openSync(file, 'a');
+  const line = 'x'.repeat(300);
+  const start = performance.now();
+  for (let at = 0; at < 300; at += 1) {
+    writeSync(out, line);
+    fdatasyncSync(out);
+  }
+  const seconds = (performance.now() - start) / 1000;
+  closeSync(out);
+  rmSync(file);
+  return 300 / seconds;
+}
