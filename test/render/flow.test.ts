@@ -168,6 +168,16 @@ describe('pages', () => {
     expect(await faultsOf([{ ...rule, weight: 0.25 }])).toHaveLength(1);
   });
 
+  it.each(['top', 'middle', 'bottom'])(
+    'place the columns of a row at its %s, and leave their words on the left',
+    place => {
+      const template = `<section title="T" bookmark="t"><row align="${place}"><col><t>word</t></col><col width="90"><t style="huge">tall</t></col></row></section>`;
+      const { pages } = pagesOf(template, {});
+      const word = pages[0]?.items.find(item => item.kind === 'text' && item.set === 'word');
+      expect(word).toMatchObject({ x: MARGIN });
+    },
+  );
+
   it('repeat the heads of a table and split none of its rows', async () => {
     const rows = Array.from({ length: 120 }, (_, index) => `row ${index + 1}`);
     const template = `<section>${FURNITURE}<table widths="80 *"><tr head="yes"><td>Piece</td><td>Where</td></tr>

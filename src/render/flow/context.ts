@@ -39,7 +39,9 @@ const BOLD_STYLES: readonly StyleName[] = ['heading', 'title', 'huge'];
 
 /** The context inside an element: its style, weight and place of text, where it names them. */
 export function within(element: Element, context: Context): Context {
-  const { style, bold, align, fill } = element.attributes;
+  const { style, bold, fill } = element.attributes;
+  // A row's `align` is where shorter columns stand, not how their words do.
+  const align = element.name === 'row' ? undefined : element.attributes['align'];
   return style === undefined && bold === undefined && align === undefined && fill === undefined
     ? context
     : changed(context, { style, bold, align, fill });
