@@ -1,13 +1,11 @@
 import { execFileSync } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { deflateSync } from 'node:zlib';
-import { PDFDocument } from 'pdf-lib';
-import PdfKit from 'pdfkit';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import type { About } from '../../src/render/bind.ts';
 import type { Section } from '../../src/render/markup.ts';
 import type { Page } from '../../src/render/page.ts';
-import { fontFile } from '../support/pdf.ts';
+import { fontFile } from '../support/font-file.ts';
 import { type Measurement, peakMemory, timed } from './measurement.ts';
 
 /**
@@ -51,10 +49,10 @@ const sheetData = (sheet: number) => ({
 });
 
 /** The program as it is shipped: what runs the tests wraps every function, and that is not ours to count. */
-const BUILT = new URL('../../.cache/bench/', import.meta.url);
+const BUILT = new URL('../../dist/', import.meta.url);
 execFileSync(process.execPath, [
   createRequire(import.meta.url).resolve('typescript/bin/tsc'),
-  ...['-p', 'tsconfig.json', '--outDir', BUILT.pathname, '--declaration', 'false'],
+  ...['-p', 'tsconfig.json'],
 ]);
 const { bind } = (await import(`${BUILT}render/bind.js`)) as typeof import('../../src/render/bind.ts');
 const { openDraw } = (await import(`${BUILT}render/draw.js`)) as typeof import('../../src/render/draw.ts');
@@ -126,6 +124,7 @@ export async function measure(): Promise<readonly Measurement[]> {
 const readable = (set: string): string => Array.from(set, sign => meaningOf(sign.charCodeAt(0))).join('');
 
 async function byPdfKit(pages: readonly Page[]): Promise<number> {
+  const { default: PdfKit } = await import('pdfkit');
   const document = new PdfKit({ autoFirstPage: false, bufferPages: false });
   let size = 0;
   const done = new Promise<number>(resolve => {
@@ -159,6 +158,7 @@ async function byPdfKit(pages: readonly Page[]): Promise<number> {
 }
 
 async function byPdfLib(pages: readonly Page[]): Promise<number> {
+  const { PDFDocument } = await import('pdf-lib');
   const document = await PDFDocument.create();
   // Its own way to embed fonts does not take this family; the drawing is what is timed.
   const regular = await document.embedFont('Helvetica');

@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { PDFiumLibrary } from '@hyzyla/pdfium';
 import createQpdf from '@neslinesli93/qpdf-wasm';
@@ -97,9 +96,3 @@ export async function faultsOf(bytes: Uint8Array): Promise<readonly string[]> {
   const exit = qpdf.callMain(['--check', '/in.pdf']);
   return exit === 0 ? [] : [`exit ${exit}`, ...said];
 }
-
-const FAMILY = createRequire(import.meta.url).resolve('@expo-google-fonts/ibm-plex-sans/package.json');
-
-/** The bytes of a font file of the packet's family. */
-export const fontFile = (face: '400Regular' | '600SemiBold'): Uint8Array =>
-  readFileSync(FAMILY.replace('package.json', `${face}/IBMPlexSans_${face}.ttf`));

@@ -7,7 +7,7 @@ import { flow } from '../../src/render/flow.ts';
 import { openFonts } from '../../src/render/fonts.ts';
 import { readMarkup } from '../../src/render/markup.ts';
 import type { Page } from '../../src/render/page.ts';
-import { fontFile } from './pdf.ts';
+import { fontFile } from './font-file.ts';
 
 export const FONTS = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
 
