@@ -1,4 +1,4 @@
-import type { Door, Part, Role } from '../calculate/door-set.ts';
+import type { Part, Role } from '../calculate/door-set.ts';
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf, type Place } from '../diagnostics/place.ts';
 import { clampsFor } from './glue-up.ts';
@@ -75,9 +75,8 @@ function boardOf(part: Part, work: Work) {
 }
 
 /** Whether fence and stop can stand where the final sizes want them. What only the cutting plan cuts, it checks itself. */
-function sawReaches(operations: readonly Operation[], { shop, doorSet }: Work): readonly Diagnostic[] {
+function sawReaches(operations: readonly Operation[], { shop, doors, doorSet }: Work): readonly Diagnostic[] {
   const reach = { fence: shop.saw.ripCapacity, stop: shop.saw.crosscutCapacity };
-  const doors = new Map<string, Door>(doorSet.doors.map(door => [door.code, door]));
   const doorOfPart = new Map<string, string>(doorSet.parts.map(part => [part.code, part.door]));
   return operations
     .filter(operation => operation.station === 'saw' && FINAL_CUTS.has(operation.id))

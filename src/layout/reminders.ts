@@ -2,8 +2,7 @@ import type { Door } from '../calculate/door-set.ts';
 import { LIFT_MAX_KG, PUSH_BLOCK_FROM, PUSH_BLOCK_NARROW_FROM } from '../trade/machining.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Length } from '../units/length.ts';
-import type { Draft } from './operations/setups.ts';
-import type { CutPlan, OperationId, Reminder, ReminderId, SetupPiece, Station } from './shop-plan.ts';
+import type { CutPlan, OperationId, Reminder, ReminderId, Setup, SetupPiece, Station } from './shop-plan.ts';
 import type { Work } from './work.ts';
 
 /** Those of the machine, whatever lies on it: they stand once at the head of the sheet and name no piece. */
@@ -50,11 +49,9 @@ function heavyStock(id: OperationId, cutPlans: readonly CutPlan[]): readonly Rem
 export function setupReminders(
   id: OperationId,
   station: Station,
-  draft: Draft,
-  work: Work,
-  doors: ReadonlyMap<string, Door>,
+  draft: Drafted,
+  { shop, doors }: Work,
 ): readonly Reminder[] {
-  const { shop } = work;
   return [
     ...pushBlock(id, draft),
     ...(FED.has(id) ? naming('outfeed', over(draft, shop.saw.tableLength), { over: shop.saw.tableLength }) : []),
@@ -77,11 +74,13 @@ export function setupReminders(
   ];
 }
 
+type Drafted = Pick<Setup, 'settings' | 'pieces'>;
+
 const naming = (id: ReminderId, pieces: readonly SetupPiece[], facts: Reminder['facts']): readonly Reminder[] =>
   pieces.length === 0 ? [] : [{ id, pieces: pieces.map(piece => piece.code), facts }];
 
 /** A hand beside the blade needs six inches; below that a block goes between fence and blade instead of it. */
-function pushBlock(id: OperationId, draft: Draft): readonly Reminder[] {
+function pushBlock(id: OperationId, draft: Drafted): readonly Reminder[] {
   if (!RIPPED.has(id)) return [];
   const fences = draft.settings.filter(setting => setting.sets === 'fence').map(setting => setting.value);
   const [narrowest] = fences.sort((a, b) => a - b);
@@ -90,9 +89,12 @@ function pushBlock(id: OperationId, draft: Draft): readonly Reminder[] {
   return naming(which, draft.pieces, { fence: narrowest });
 }
 
-const over = ({ pieces }: Draft, limit: Length): readonly SetupPiece[] => pieces.filter(piece => piece.length > limit);
-const under = ({ pieces }: Draft, limit: Length): readonly SetupPiece[] => pieces.filter(piece => piece.length < limit);
-const wider = ({ pieces }: Draft, limit: Length): readonly SetupPiece[] => pieces.filter(piece => piece.width > limit);
+const over = ({ pieces }: Drafted, limit: Length): readonly SetupPiece[] =>
+  pieces.filter(piece => piece.length > limit);
+const under = ({ pieces }: Drafted, limit: Length): readonly SetupPiece[] =>
+  pieces.filter(piece => piece.length < limit);
+const wider = ({ pieces }: Drafted, limit: Length): readonly SetupPiece[] =>
+  pieces.filter(piece => piece.width > limit);
 
 const isShortRisk = (id: OperationId, station: Station): boolean =>
   SHORT_RISK.has(id) || (id === 'rabbet-panel' && station === 'router');
@@ -135,7 +137,7 @@ function bitDiameter(id: OperationId, station: Station, { router }: Shop): Lengt
 const hasSolidPanel = (piece: SetupPiece, doors: ReadonlyMap<string, Door>): boolean =>
   doors.get(piece.code)?.joint?.infillKind === 'solid';
 
-function heavyDoors({ pieces }: Draft, doors: ReadonlyMap<string, Door>): readonly Reminder[] {
+function heavyDoors({ pieces }: Drafted, doors: ReadonlyMap<string, Door>): readonly Reminder[] {
   const heavy = pieces.filter(piece => (doors.get(piece.code)?.mass ?? 0) > LIFT_MAX_KG);
   const kg = Math.ceil(Math.max(0, ...heavy.map(piece => doors.get(piece.code)?.mass ?? 0)));
   return naming('two-people', heavy, { kg });

@@ -1,5 +1,5 @@
 import type { Door, DoorSet, Part } from '../calculate/door-set.ts';
-import type { BlankCode, DoorCode } from '../codes/codes.ts';
+import type { BlankCode } from '../codes/codes.ts';
 import type { Job, Stock, Style } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import { type Length, minus, ZERO } from '../units/length.ts';
@@ -12,6 +12,7 @@ export type Work = {
   readonly doorSet: DoorSet;
   readonly stock: ReadonlyMap<string, Stock>;
   readonly styles: ReadonlyMap<string, Style>;
+  readonly doors: ReadonlyMap<string, Door>;
   readonly doorOf: (part: Part) => Door;
 };
 
@@ -39,13 +40,14 @@ export type BlankPlan = {
 };
 
 export function workOf(job: Job, doorSet: DoorSet): Work {
-  const doors = new Map<DoorCode, Door>(doorSet.doors.map(door => [door.code, door]));
+  const doors = new Map<string, Door>(doorSet.doors.map(door => [door.code, door]));
   return {
     job,
     shop: job.shop,
     doorSet,
     stock: new Map(job.stock.map(stock => [stock.name, stock])),
     styles: new Map(job.styles.map(style => [style.name, style])),
+    doors,
     doorOf: part => {
       const door = doors.get(part.door);
       if (door === undefined) throw new Error(`${part.code} belongs to no door`);

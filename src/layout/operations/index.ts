@@ -1,5 +1,6 @@
-import type { Door, Part } from '../../calculate/door-set.ts';
+import type { Part } from '../../calculate/door-set.ts';
 import { barcodesOf } from '../../codes/barcode.ts';
+import type { Barcode } from '../../codes/codes.ts';
 import { OPERATION_MINUTES } from '../../trade/minutes.ts';
 import { OPERATION_IDS } from '../../trade/operations.ts';
 import type { Shop } from '../../trade/shop.ts';
@@ -9,32 +10,9 @@ import { operationReminders, setupReminders } from '../reminders.ts';
 import { blankRoute, doorRoute, partFor, partRoute } from '../routes.ts';
 import type { Blank, CutPlan, FinishPlan, GlueUpBatch, Operation, OperationId, Setup } from '../shop-plan.ts';
 import type { BlankPlan, Piece, Work } from '../work.ts';
-import { crosscutRough, cutLength, cutStops, jointEdge, planeThickness, rest, ripRough, ripWidth } from './boards.ts';
-import {
-  atTheBench,
-  boreHinges,
-  cutHorns,
-  drillPulls,
-  dryFit,
-  easeEdges,
-  fitGlass,
-  glueUp,
-  inRoom,
-  takeDown,
-} from './doors.ts';
-import { cope, groove, inspect, rabbetGlass } from './joints.ts';
-import {
-  breakSheet,
-  curePanel,
-  cutPanel,
-  flattenPanel,
-  gluePanel,
-  rabbetPanel,
-  ripPanel,
-  sandPanel,
-} from './panels.ts';
 import type { Pass } from './pass.ts';
-import { type Draft, draftsOf, type Order, setupCodes } from './setups.ts';
+import { RULES, stationOf } from './rules.ts';
+import { type Draft, draftsOf, setupCodes } from './setups.ts';
 
 /** What the operations are planned from, beside the doors themselves. */
 export type Laid = {
@@ -51,37 +29,38 @@ export type Laid = {
 export function planOperations(work: Work, laid: Laid): readonly Operation[] {
   const pieces = piecesByOperation(work, laid);
   const naming = { barcode: barcodesOf(work.job.number), code: setupCodes(work.job.number) };
-  const doors = new Map<string, Door>(work.doorSet.doors.map(door => [door.code, door]));
   return inShopOrder(work.shop).flatMap(id => {
-    const { station: stationOf, order, passes } = RULES[id];
-    const drafts = draftsOf(
-      (pieces.get(id) ?? []).flatMap(piece => passes(piece, work)),
-      order,
-    );
-    if (drafts.length === 0) return [];
-    const station = typeof stationOf === 'string' ? stationOf : stationOf(work.shop);
-    const setups = drafts.map((draft): Setup => {
-      const { key, ...machine } = draft;
-      const code = naming.code(id, key);
-      return {
-        ...machine,
-        code,
-        barcode: naming.barcode(code),
-        testPieces: laid.blanks.testPieces.get(trialKey(id, key)) ?? [],
-        reminders: setupReminders(id, station, draft, work, doors),
-      };
-    });
-    return [
-      {
-        id,
-        station,
-        setups,
-        reminders: operationReminders(id, station, work, laid.cutPlans),
-        minutes: minutesOf(id, drafts, work, laid.finish),
-        wait: waitOf(id, work),
-      },
-    ];
+    const drafts = draftsOf(passesAt(id, pieces.get(id) ?? [], work), RULES[id].order);
+    return drafts.length === 0 ? [] : [operationOf(id, drafts, work, laid, naming)];
   });
+}
+
+/** One at a time: a large job has more passes than one wants to hold. */
+function* passesAt(id: OperationId, pieces: readonly Piece[], work: Work): Iterable<Pass> {
+  for (const piece of pieces) {
+    const passes = RULES[id].passes(piece, work);
+    if ('machine' in passes) yield passes;
+    else yield* passes;
+  }
+}
+
+type Naming = { readonly barcode: (code: string) => Barcode; readonly code: ReturnType<typeof setupCodes> };
+
+function operationOf(id: OperationId, drafts: readonly Draft[], work: Work, laid: Laid, naming: Naming): Operation {
+  const station = stationOf(id, work.shop);
+  return {
+    id,
+    station,
+    setups: drafts.map(({ key, ...draft }): Setup => {
+      const code = naming.code(id, key);
+      const testPieces = laid.blanks.testPieces.get(trialKey(id, key)) ?? [];
+      const reminders = setupReminders(id, station, draft, work);
+      return { ...draft, code, barcode: naming.barcode(code), testPieces, reminders };
+    }),
+    reminders: operationReminders(id, station, work, laid.cutPlans),
+    minutes: minutesOf(id, drafts, work, laid.finish),
+    wait: waitOf(id, work),
+  };
 }
 
 /** Groove before cope or after it, as the shop has it; all else is the trade's order. */
@@ -155,52 +134,3 @@ function waitOf(id: OperationId, { job, shop }: Work): Duration | undefined {
       return undefined;
   }
 }
-
-type Rule = {
-  readonly station: Operation['station'] | ((shop: Shop) => Operation['station']);
-  readonly order: Order;
-  readonly passes: (piece: Piece, work: Work) => readonly Pass[];
-};
-
-const rule = (
-  station: Rule['station'],
-  order: Order,
-  pass: (piece: Piece, work: Work) => Pass | readonly Pass[],
-): Rule => ({ station, order, passes: (piece, work) => [pass(piece, work)].flat() });
-
-const RULES: { readonly [Id in OperationId]: Rule } = {
-  'crosscut-rough': rule('saw', 'setting', crosscutRough),
-  'rip-rough': rule('saw', 'setting', ripRough),
-  rest: rule('rack', 'longest', rest),
-  'plane-thickness': rule('planer', 'setting', planeThickness),
-  'joint-edge': rule('jointer', 'longest', jointEdge),
-  'rip-width': rule('saw', 'setting', ripWidth),
-  'cut-length': rule('saw', 'setting', cutLength),
-  inspect: rule('bench', 'cabinet', inspect),
-  groove: rule('router', 'longest', groove),
-  cope: rule('router', 'longest', cope),
-  'break-sheet': rule('saw', 'group', breakSheet),
-  'glue-panel': rule('clamps', 'longest', gluePanel),
-  'cure-panel': rule('rack', 'longest', curePanel),
-  'flatten-panel': rule('planer', 'setting', flattenPanel),
-  'rip-panel': rule('saw', 'setting', ripPanel),
-  'cut-panel': rule('saw', 'setting', cutPanel),
-  'rabbet-panel': rule(shop => (shop.router.rabbetBy === 'saw' ? 'saw' : 'router'), 'longest', rabbetPanel),
-  'sand-panel': rule('sander', 'longest', sandPanel),
-  'cut-stops': rule('saw', 'setting', cutStops),
-  'dry-fit': rule('bench', 'cabinet', dryFit),
-  'glue-up': rule('clamps', 'group', glueUp),
-  cure: rule('rack', 'cabinet', atTheBench),
-  'cut-horns': rule('saw', 'setting', cutHorns),
-  'rabbet-glass': rule('router', 'longest', rabbetGlass),
-  'flush-sand': rule('sander', 'cabinet', atTheBench),
-  'bore-hinges': rule('drill', 'longest', boreHinges),
-  'hang-and-fit': rule('site', 'cabinet', inRoom),
-  'take-down': rule('site', 'cabinet', takeDown),
-  'ease-edges': rule('router', 'setting', easeEdges),
-  finish: rule('spray', 'cabinet', atTheBench),
-  'cure-finish': rule('rack', 'cabinet', atTheBench),
-  'fit-glass': rule('bench', 'cabinet', fitGlass),
-  'drill-pulls': rule('drill', 'longest', drillPulls),
-  hang: rule('site', 'cabinet', inRoom),
-};

@@ -56,9 +56,11 @@ export const checkOf = (of: SettingName, length: Length, shop: Shop): MeasuredCh
 });
 
 /** What tells one setting from another: each value, and how the piece lies. */
-export const settingKey = (machine: MachineSetting): string =>
-  machine.settings.map(setting => `${setting.of} ${setting.value} ${setting.from}`).join(', ') +
-  (machine.orientation === undefined ? '' : ` ${machine.orientation.face} ${machine.orientation.edge}`);
+export function settingKey({ settings, orientation }: MachineSetting): string {
+  let key = orientation === undefined ? '' : `${orientation.face} ${orientation.edge}`;
+  for (const { of, value, from } of settings) key += `, ${of} ${value} ${from}`;
+  return key;
+}
 
 export const passOf = (
   piece: Piece,

@@ -1,6 +1,6 @@
 import { barcodesOf } from '../../codes/barcode.ts';
 import type { SetupCode } from '../../codes/codes.ts';
-import type { OperationId, RunName, Setup, SetupPiece } from '../shop-plan.ts';
+import type { OperationId, RunName, Setup, SetupNote, SetupPiece } from '../shop-plan.ts';
 import { type Pass, settingKey } from './pass.ts';
 
 /** In which order set-ups are made and pieces are run. */
@@ -15,48 +15,56 @@ export type Draft = Omit<Setup, 'code' | 'barcode' | 'testPieces' | 'reminders'>
  * Passes that ask for the same setting become one set-up, made once. Longest first, at the pieces and at the set-ups:
  * a spoiled long piece can still become a short one. For a fence or a stop, that is its largest value first.
  */
-export function draftsOf(passes: readonly Pass[], order: Order): readonly Draft[] {
-  const groups = new Map<string, Pass[]>();
-  for (const pass of passes) {
-    const key = settingKey(pass.machine) + (pass.group === undefined ? '' : ` / ${pass.group.kind} ${pass.group.name}`);
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [pass]);
-    else group.push(pass);
+export function draftsOf(passes: Iterable<Pass>, order: Order): readonly Draft[] {
+  const asked = new Map<string, Asked>();
+  for (const { machine, group, piece } of passes) {
+    const key = settingKey(machine) + (group === undefined ? '' : ` / ${group.kind} ${group.name}`);
+    const same = asked.get(key);
+    const run = { piece, notes: machine.notes };
+    if (same === undefined) asked.set(key, { key, machine, group, runs: [run] });
+    else same.runs.push(run);
   }
-  return [...groups].map(([key, group]) => draft(key, group, order)).sort(inOrder(order));
+  return [...asked.values()].map(each => draft(each, order)).sort(inOrder(order));
 }
 
-function draft(key: string, passes: readonly Pass[], order: Order): Draft {
-  const sorted = [...passes].sort((a, b) => beforePiece(order)(a.piece, b.piece));
-  const [first] = sorted;
-  if (first === undefined) throw new Error(`${key} has no pieces`);
-  return {
-    ...first.machine,
-    notes: [...new Set(sorted.flatMap(pass => pass.machine.notes))],
-    pieces: merged(sorted.map(pass => pass.piece)),
-    key,
-    group: first.group,
-  };
-}
+/** A setting, and all that ask for it. Notes may differ among them: some pieces are grooved on both edges. */
+type Asked = Pick<Pass, 'machine' | 'group'> & { readonly key: string; readonly runs: Run[] };
+type Run = { readonly piece: SetupPiece; readonly notes: readonly SetupNote[] };
 
-/** A piece that asks for the setting twice (both ends, two hinges) is listed once, with both runs. */
-function merged(pieces: readonly SetupPiece[]): readonly SetupPiece[] {
-  const byCode = new Map<string, SetupPiece>();
-  for (const piece of pieces) {
-    const seen = byCode.get(piece.code);
-    byCode.set(piece.code, seen === undefined ? piece : { ...seen, runs: [...seen.runs, ...piece.runs] });
-  }
-  return [...byCode.values()];
+function draft({ key, machine, group, runs }: Asked, order: Order): Draft {
+  const sorted = sortedRuns(runs, order);
+  const notes = new Set<SetupNote>();
+  for (const run of sorted) for (const note of run.notes) notes.add(note);
+  return { ...machine, notes: [...notes], pieces: merged(sorted), key, group };
 }
 
 /** Longest first; on site and in the clamps by cabinet, as the rooms are walked. Ties end with the code. */
-const beforePiece =
-  (order: Order) =>
-  (a: SetupPiece, b: SetupPiece): number =>
-    (order === 'cabinet' ? 0 : b.length - a.length || b.width - a.width) ||
-    compare(natural(a.code), natural(b.code)) ||
-    compare(a.code, b.code) ||
-    runOrder(a.runs) - runOrder(b.runs);
+function sortedRuns(runs: readonly Run[], order: Order): readonly Run[] {
+  const longest = (a: SetupPiece, b: SetupPiece) =>
+    order === 'cabinet' ? 0 : b.length - a.length || b.width - a.width;
+  // The names are worked out once: ties are many, and each is compared a dozen times.
+  return runs
+    .map(run => ({ run, name: natural(run.piece.code) }))
+    .sort(
+      (a, b) =>
+        longest(a.run.piece, b.run.piece) ||
+        compare(a.name, b.name) ||
+        compare(a.run.piece.code, b.run.piece.code) ||
+        runOrder(a.run.piece.runs) - runOrder(b.run.piece.runs),
+    )
+    .map(({ run }) => run);
+}
+
+/** A piece that asks for the setting twice (both ends, two hinges) is listed once, with both runs. */
+function merged(runs: readonly Run[]): readonly SetupPiece[] {
+  const pieces: SetupPiece[] = [];
+  for (const { piece } of runs) {
+    const before = pieces.at(-1);
+    if (before?.code === piece.code) pieces[pieces.length - 1] = { ...before, runs: [...before.runs, ...piece.runs] };
+    else pieces.push(piece);
+  }
+  return pieces;
+}
 
 function inOrder(order: Order): (a: Draft, b: Draft) => number {
   switch (order) {
@@ -81,7 +89,8 @@ function bySetting(a: Draft, b: Draft): number {
 const longestPiece = ({ pieces }: Draft): number => pieces[0]?.length ?? 0;
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 /** B10 after B9. */
-const natural = (text: string): string => text.replace(/\d+/g, digits => digits.padStart(9, '0'));
+const natural = (text: string): string => text.replace(FIGURES, digits => digits.padStart(9, '0'));
+const FIGURES = /\d+/g;
 const runOrder = (runs: readonly RunName[]): number => (runs[0]?.startsWith('top') ? 0 : 1);
 
 /**
