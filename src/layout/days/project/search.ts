@@ -81,27 +81,40 @@ function crossed(mother: Int32Array, father: Int32Array, chance: Chance): Int32A
   return list;
 }
 
-/** Some neighbours change places, where neither comes after the other. */
+/** Some activities are moved, each to anywhere between the last that it comes after and the first that comes after it. */
 function shake(network: Network, list: Int32Array, chance: Chance): void {
-  for (let place = 1; place < list.length; place += 1) {
-    if (chance.share() >= SHAKEN) continue;
-    const [first, second] = [list[place - 1] ?? 0, list[place] ?? 0];
-    if (activityAt(network.project, second).after.includes(first)) continue;
-    list[place - 1] = second;
-    list[place] = first;
+  for (let moves = 1 + chance.whole(Math.ceil(list.length * SHAKEN)); moves > 0; moves -= 1) {
+    const place = chance.whole(list.length);
+    const at = list[place] ?? 0;
+    const { after } = activityAt(network.project, at);
+    const successors = network.successors[at] ?? [];
+    let from = place;
+    while (from > 0 && !after.includes(list[from - 1] ?? 0)) from -= 1;
+    let to = place;
+    while (to + 1 < list.length && !successors.includes(list[to + 1] ?? 0)) to += 1;
+    const target = from + chance.whole(to - from + 1);
+    if (target < place) list.copyWithin(target + 1, target, place);
+    else list.copyWithin(place, place + 1, target + 1);
+    list[target] = at;
   }
 }
 
-/** The new plan takes the place of the longest one, unless it is longer still. */
+/**
+ * The new plan takes the place of the longest one, unless it is longer still. Of plans that start everything at the same
+ * times one is enough: a population of one plan finds nothing new.
+ */
 function replaceWorst(population: Plan[], plan: Plan): void {
   let worst = 0;
   for (const [at, each] of population.entries()) {
+    if (each.makespan === plan.makespan && isSame(each, plan)) return;
     if (each.makespan >= (population[worst]?.makespan ?? 0)) worst = at;
   }
   if (plan.makespan <= (population[worst]?.makespan ?? 0)) population[worst] = plan;
 }
 
+const isSame = (a: Plan, b: Plan): boolean => a.starts.every((start, at) => start === b.starts[at]);
+
 const PLANS_OF_A_JUSTIFICATION = 3;
 const POPULATION = 40;
-/** Share of neighbours that change places. */
-const SHAKEN = 0.05;
+/** Share of the activities that is moved at most. */
+const SHAKEN = 0.15;

@@ -1,3 +1,0 @@
-import { shortPlan } from '../src/layout/days/project/search.ts';
-import { readInstances } from './published/project-instances.ts';
-for (const set of ['j30','j60'] as const) { for (const plans of [300,3000,30000]) { let over=0, hit=0; const n=readInstances(set); const t=process.cpuUsage(); const names:string[]=[]; for (const i of n) { const f=shortPlan(i.project,{plans,seed:1}); over+=f.plan.makespan/i.optimum-1; if(f.plan.makespan===i.optimum)hit++; names.push(`${i.name}:${f.plan.makespan}/${i.optimum}(${f.bound.makespan})`);} const u=process.cpuUsage(t); console.log(set,plans,(over/n.length*100).toFixed(2)+'%',hit+'/'+n.length,((u.user+u.system)/1e6/n.length).toFixed(3),'s each'); if(plans===30000)console.log(names.join(' ')); } }
