@@ -40,6 +40,17 @@ program
     exitCode = await check(file, options);
   });
 
+program
+  .command('explain')
+  .description('say in words how every number of a door or part came about')
+  .argument('<file>', 'workbook (.xlsx) or list of openings (.csv)')
+  .argument('<code>', 'code of a door or part, as on its tag (or what a scanner reads from it)')
+  .option('--json', 'say it as JSON')
+  .action(async (file: string, code: string, options: { json?: boolean }) => {
+    const { explain } = await import('./commands/explain.ts');
+    exitCode = await explain(file, code, options);
+  });
+
 onTheFloor(program.command('station'))
   .description('serve the scan pages to the browsers of the shop')
   .option('--port <number>', 'port to serve them on', portOf, 8080)

@@ -49,7 +49,7 @@ export function equilibriumMoisture(
     quotient(sum(once, product(constant(2), twice)), sum(constant(1), once, twice)),
   );
   const moisture = fact(of, '%', product(quotient(constant(1800), W), bracket));
-  return { ...moisture, inputs: [{ symbol: 'T', value: { unit: '°C', value: air.temperatureC } }, ...moisture.inputs] };
+  return { ...moisture, inputs: [{ symbol: 'θ', value: { unit: '°C', value: air.temperatureC } }, ...moisture.inputs] };
 }
 
 const constantsAt = (temperatureC: number) => ({

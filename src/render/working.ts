@@ -1,31 +1,61 @@
-import type { FactValue, Working } from '../calculate/door-set.ts';
-import { times } from '../units/length.ts';
-import type { Draft } from './draft.ts';
+import type { FactValue, FactWorking, LengthWorking, Working } from '../calculate/door-set.ts';
+import type { Job } from '../import/job.ts';
+import { type Length, minus, nm } from '../units/length.ts';
+import { printedValue } from '../units/print-length.ts';
 import { decimal } from './quantities.ts';
+import type { Say } from './say.ts';
+
+/** What it takes to write a working down. */
+export type Writer = { readonly job: Job; readonly say: Say; readonly size: (length: Length) => string };
 
 /**
- * A working as the shop's paper has it: what, its formula, the numbers put in, the result.
+ * A working as the shop's paper has it: what, its formula, the numbers put in, the result; then what rounding left over,
+ * and by how much the true value differs from the printed one.
  * `rail length = W − 2·S + 2·T = 14 3/8 − 2·2 + 2·3/8 = 11 1/8`
  */
-export function printWorking(working: Working, draft: Draft): string {
-  const name = draft.say(`working.${working.of}`);
-  if (working.kind === 'fact') {
-    const inputs = working.inputs.map(({ symbol, value }) => `${symbol} ${printFact(value, draft)}`).join(', ');
-    return `${name} = ${working.formula} = ${printFact(working.value, draft)}${inputs === '' ? '' : ` (${inputs})`}`;
-  }
-  const symbols = sum(working.terms.map(([count, symbol]) => [count, symbol]));
-  const numbers = sum(working.terms.map(([count, , length]) => [count, draft.size(length)]));
-  const rest =
-    working.rest === times(0, working.rest) ? '' : `, ${draft.say('doors.rest', { rest: draft.size(working.rest) })}`;
-  return [
-    name,
-    shared(symbols, working),
-    ...(symbols === numbers ? [] : [shared(numbers, working)]),
-    draft.size(working.value),
-  ]
-    .join(' = ')
-    .concat(rest);
+export function printWorking(working: Working, writer: Writer): string {
+  const said = working.kind === 'fact' ? printFormula(working, writer) : printSum(working, writer);
+  return [`${writer.say(`working.${working.of}`)} = ${said}`, ...remarks(working, writer)].join(', ');
 }
+
+function printFormula({ formula, inputs, value }: FactWorking, writer: Writer): string {
+  const given = inputs.map(({ symbol, value: input }) => `${symbol} ${printFact(input, writer)}`).join(', ');
+  return `${formula} = ${printFact(value, writer)}${given === '' ? '' : ` (${given})`}`;
+}
+
+function printSum(working: LengthWorking, { size }: Writer): string {
+  const symbols = sum(working.terms.map(([count, symbol]) => [count, symbol]));
+  const numbers = sum(working.terms.map(([count, , length]) => [count, size(length)]));
+  const steps = [shared(symbols, working), ...(symbols === numbers ? [] : [shared(numbers, working)])];
+  return [...steps, size(working.value)].join(' = ');
+}
+
+function remarks(working: Working, writer: Writer): readonly string[] {
+  const value = lengthIn(working);
+  const more = value === undefined ? nm(0) : minus(value, printedIn(value, writer));
+  const rest = working.kind === 'fact' ? nm(0) : working.rest;
+  return [
+    ...(rest < NOTHING ? [] : [writer.say('doors.rest', { rest: printRest(rest, writer) })]),
+    ...(more === 0 ? [] : [writer.say(more > 0 ? 'working.more' : 'working.less', { by: printLittle(more, writer) })]),
+  ];
+}
+
+/** Less than a micrometre is left over where an odd number of nanometres was halved; no tape shows it. */
+const NOTHING = nm(1000);
+
+const lengthIn = (working: Working): Length | undefined => {
+  if (working.kind === 'length') return working.value;
+  return working.value.unit === 'length' ? working.value.value : undefined;
+};
+
+const printedIn = (length: Length, { job }: Writer): Length => printedValue(length, job.shop.printing.lengths);
+
+const printRest = (rest: Length, writer: Writer): string =>
+  printedIn(rest, writer) === 0 ? printLittle(rest, writer) : writer.size(rest);
+
+/** What printing took is too little for fractions: ten-thousandths of an inch, or thousandths of a millimetre. */
+const printLittle = (length: Length, { job }: Writer): string =>
+  job.units === 'inch' ? `${decimal(Math.abs(length) / 25_400_000, 4)} in` : `${decimal(Math.abs(length) / 1e6, 3)} mm`;
 
 const shared = (terms: string, working: { readonly sharedBy: number }): string =>
   working.sharedBy === 1 ? terms : `(${terms}) ÷ ${working.sharedBy}`;
@@ -43,8 +73,8 @@ function sum(terms: readonly (readonly [count: number, what: string])[]): string
   return said.length === 0 ? '0' : said.join(' ');
 }
 
-function printFact(fact: FactValue, draft: Draft): string {
-  if (fact.unit === 'length') return draft.size(fact.value);
+function printFact(fact: FactValue, { size }: Writer): string {
+  if (fact.unit === 'length') return size(fact.value);
   if (fact.unit === 'count' || fact.unit === 'ratio') return decimal(fact.value, 5);
   return `${decimal(fact.value, fact.unit === 'm³' || fact.unit === 'm²' ? 4 : 2)} ${fact.unit}`;
 }

@@ -40,7 +40,7 @@ export const calculate: Words<CalculateProblems> = {
     mend: 'Make the door higher, or hang it another way.',
   }),
   'hinges-closer-than-width': ({ door, apart, width }, size) => ({
-    what: `The end hinges of ${door} are ${size(apart)} apart, and the door is ${size(width)} wide: it will sag.`,
+    what: `The end hinges of ${door} are ${size(apart)} apart, and the door is ${size(width)} wide: it may sag.`,
     mend: 'Make it a pair, or set the hinges nearer to the ends.',
   }),
   'hinge-on-rail-joint': ({ door, fromTop, shiftMax }, size) => ({

@@ -12,23 +12,23 @@ export const calculate: Words<CalculateProblems> = {
     mend: 'Ensanche el hueco o use largueros más angostos.',
   }),
   'sight-has-no-width': ({ door, width }, size) => ({
-    what: `${door} es demasiado angosta para sus montantes intermedios: de cada tablero se verían ${size(width)}.`,
+    what: `${door} es demasiado angosta para sus largueros centrales: de cada panel se verían ${size(width)}.`,
     mend: 'Ensanche el hueco, use largueros más angostos o reduzca Panels wide.',
   }),
   'sight-has-no-height': ({ door, row, height }, size) => ({
-    what: `Entre los travesaños de ${door}, del tablero ${row} desde abajo se verían ${size(height)}.`,
-    mend: 'Haga el hueco más alto, los travesaños más angostos, o separe más las alturas, de abajo arriba.',
+    what: `Entre los peinazos de ${door}, del panel ${row} desde abajo se verían ${size(height)}.`,
+    mend: 'Haga el hueco más alto, los peinazos más angostos, o separe más las alturas, de abajo arriba.',
   }),
   'panel-leaves-groove': ({ door, width, shrinks, swells, gap }, size) => ({
-    what: `El tablero macizo de ${door}, de ${size(width)} de ancho, se hincha ${size(swells)} y se encoge ${size(shrinks)}: en las semanas más secas queda a ${size(gap)} fuera de su ranura en cada canto.`,
-    mend: 'Use una ranura más honda, madera de corte radial, dos tableros lado a lado, o contrachapado.',
+    what: `El panel macizo de ${door}, de ${size(width)} de ancho, se hincha ${size(swells)} y se encoge ${size(shrinks)}: en las semanas más secas queda a ${size(gap)} fuera de su ranura en cada canto.`,
+    mend: 'Use una ranura más honda, madera de corte radial, dos paneles lado a lado, o contrachapado.',
   }),
   'panel-barely-held': ({ door, width, shrinks, swells, engagement, least }, size) => ({
-    what: `El tablero macizo de ${door}, de ${size(width)} de ancho, se hincha ${size(swells)} y se encoge ${size(shrinks)}: en las semanas más secas quedan ${size(engagement)} en la ranura en cada canto, menos de ${size(least)}.`,
-    mend: 'Use una ranura más honda, madera de corte radial, o dos tableros lado a lado.',
+    what: `El panel macizo de ${door}, de ${size(width)} de ancho, se hincha ${size(swells)} y se encoge ${size(shrinks)}: en las semanas más secas quedan ${size(engagement)} en la ranura en cada canto, menos de ${size(least)}.`,
+    mend: 'Use una ranura más honda, madera de corte radial, o dos paneles lado a lado.',
   }),
   'door-wants-middle-rail': ({ door, height, from }, size) => ({
-    what: `La puerta de ${door} mide ${size(height)} de alto y no tiene travesaño intermedio; por encima de ${size(from)} hace falta uno.`,
+    what: `La puerta de ${door} mide ${size(height)} de alto y no tiene peinazo central; por encima de ${size(from)} hace falta uno.`,
     mend: 'Escriba 2 o más en Panels high.',
   }),
   'door-beyond-hinge-table': ({ door, height, mass }, size) => ({
@@ -40,12 +40,12 @@ export const calculate: Words<CalculateProblems> = {
     mend: 'Haga la puerta más alta, o cuélguela de otro modo.',
   }),
   'hinges-closer-than-width': ({ door, apart, width }, size) => ({
-    what: `Las bisagras extremas de ${door} distan ${size(apart)}, y la puerta mide ${size(width)} de ancho: se descolgará.`,
+    what: `Las bisagras extremas de ${door} distan ${size(apart)}, y la puerta mide ${size(width)} de ancho: puede descolgarse.`,
     mend: 'Haga un par de hojas, o ponga las bisagras más cerca de los extremos.',
   }),
   'hinge-on-rail-joint': ({ door, fromTop, shiftMax }, size) => ({
-    what: `La bisagra de ${door} a ${size(fromTop)} desde arriba cae sobre la unión de un travesaño intermedio, y no hay lugar libre a menos de ${size(shiftMax)}.`,
-    mend: 'Mueva el travesaño intermedio, o permita un desplazamiento mayor de la bisagra.',
+    what: `La bisagra de ${door} a ${size(fromTop)} desde arriba cae sobre la unión de un peinazo central, y no hay lugar libre a menos de ${size(shiftMax)}.`,
+    mend: 'Mueva el peinazo central, o permita un desplazamiento mayor de la bisagra.',
   }),
   'pull-off-the-door': ({ door, fromLeft, fromBottom }, size) => ({
     what: `Un taladro del tirador de ${door}, a ${size(fromLeft)} de la izquierda y ${size(fromBottom)} de abajo, cae fuera de la puerta.`,
@@ -80,20 +80,20 @@ export const calculate: Words<CalculateProblems> = {
     mend: 'Haga la lengüeta tan larga como honda es la ranura, o algo más corta.',
   }),
   'panel-not-in-groove': ({ style, groove, allowance }, size) => ({
-    what: `La ranura del estilo ${style} tiene ${size(groove)} de hondo, y el tablero se corta ${size(allowance)} más corto en cada canto: nada lo sujeta.`,
+    what: `La ranura del estilo ${style} tiene ${size(groove)} de hondo, y el panel se corta ${size(allowance)} más corto en cada canto: nada lo sujeta.`,
     mend: 'Haga la ranura más honda o la holgura menor.',
   }),
   'panel-tongue-too-thin': ({ style, groove, fit }, size) => ({
-    what: `El tablero del estilo ${style} pide una lengüeta para una ranura de ${size(groove)}, y el ajuste toma ${size(fit)}.`,
+    what: `El panel del estilo ${style} pide una lengüeta para una ranura de ${size(groove)}, y el ajuste toma ${size(fit)}.`,
     mend: 'Haga la ranura más ancha o el ajuste menor.',
   }),
   'panel-loose-in-groove': ({ style, panel, groove }, size) => ({
-    what: `El tablero del estilo ${style} tiene ${size(panel)} de grueso en una ranura de ${size(groove)}: sonará suelto.`,
-    mend: 'Use una ranura más angosta o un tablero más grueso; el que es más grueso que la ranura se rebaja.',
+    what: `El panel del estilo ${style} tiene ${size(panel)} de grueso en una ranura de ${size(groove)}: sonará suelto.`,
+    mend: 'Use una ranura más angosta o un panel más grueso; el que es más grueso que la ranura se rebaja.',
   }),
   'panel-proud-of-back': ({ style, proud }, size) => ({
-    what: `El tablero del estilo ${style} sobresale ${size(proud)} por detrás del marco: la puerta baila en el banco, estorba a la plantilla de taladrar, y las placas de las bisagras deben librarlo.`,
-    mend: 'Use un tablero más delgado, un marco más grueso, o acerque la ranura a la cara.',
+    what: `El panel del estilo ${style} sobresale ${size(proud)} por detrás del marco: la puerta baila en el banco, estorba a la plantilla de taladrar, y las placas de las bisagras deben librarlo.`,
+    mend: 'Use un panel más delgado, un marco más grueso, o acerque la ranura a la cara.',
   }),
   'glass-without-stop': ({ style, left }, size) => ({
     what: `Detrás del vidrio del estilo ${style} quedan ${size(left)} para un junquillo.`,
@@ -116,7 +116,7 @@ export const calculate: Words<CalculateProblems> = {
     mend: 'Use madera más gruesa o una bisagra de cazoleta menos honda.',
   }),
   'movement-unknown': ({ style, stock, species }) => ({
-    what: `Los tableros macizos del estilo ${style} son de ${stock}, y cómo se mueve "${species}" con las estaciones no está en las tablas.`,
+    what: `Los paneles macizos del estilo ${style} son de ${stock}, y cómo se mueve "${species}" con las estaciones no está en las tablas.`,
     mend: 'Escriba en Stock una especie de la tabla (README), o una que se mueva igual.',
   }),
   'moisture-beyond-table': ({ style, moisture }) => ({
@@ -142,8 +142,8 @@ const SIDES: { readonly [S in FrameSide]: string } = {
 
 const MEMBERS: { readonly [M in GroovedMember]: string } = {
   stile: 'El larguero',
-  'rail-top': 'El travesaño superior',
-  'rail-bottom': 'El travesaño inferior',
-  'rail-middle': 'El travesaño intermedio',
-  'stile-middle': 'El montante intermedio',
+  'rail-top': 'El peinazo superior',
+  'rail-bottom': 'El peinazo inferior',
+  'rail-middle': 'El peinazo central',
+  'stile-middle': 'El larguero central',
 };
