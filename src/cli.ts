@@ -51,6 +51,16 @@ program
     exitCode = await explain(file, code, options);
   });
 
+program
+  .command('new')
+  .description('write a blank workbook to start a job with')
+  .argument('<file>', 'workbook to write (.xlsx)')
+  .addOption(new Option('--units <units>', 'what a bare number in it means').choices(['inch', 'mm']).default('inch'))
+  .action(async (file: string, options: { units: 'inch' | 'mm' }) => {
+    const { newFile } = await import('./commands/new.ts');
+    exitCode = await newFile(file, options);
+  });
+
 onTheFloor(program.command('station'))
   .description('serve the scan pages to the browsers of the shop')
   .option('--port <number>', 'port to serve them on', portOf, 8080)

@@ -12,7 +12,7 @@ export type Sheets = { readonly [name in SheetName]?: Sheet };
 export function findSheets(workbook: Workbook): Diagnosed<Sheets> {
   const found: { [name in SheetName]?: Sheet } = {};
   const diagnostics: Diagnostic[] = [];
-  for (const sheet of workbook.sheets) {
+  for (const sheet of workbook.sheets.filter(each => !isOurs(each))) {
     const name = nameOf(sheet);
     const at = { kind: 'sheet', sheet: sheet.name } as const;
     const other = name && found[name];
@@ -38,6 +38,11 @@ export function findSheets(workbook: Workbook): Diagnosed<Sheets> {
   const missing = problem('sheet-missing', { kind: 'file', file: workbook.file }, { sheet: 'Cabinets', seen });
   return { value: found, diagnostics: [...diagnostics, missing] };
 }
+
+/** Sheets that the program itself writes for a person to read. */
+const isOurs = (sheet: Sheet): boolean => [bare(READ_ME), bare(TO_MEND)].includes(bare(sheet.name));
+export const READ_ME = 'Read me';
+export const TO_MEND = 'To mend';
 
 const nameOf = (sheet: Sheet): SheetName | undefined =>
   NAMES.find(([name, ...also]) => [name, ...also].some(each => bare(each) === bare(sheet.name)))?.[0];

@@ -1,4 +1,5 @@
 // The long fault runs: npm run faults [name…]. Prints what was tried, what came of it, and what was lost: must be 0.
+import { sameByLibreOffice } from './libreoffice.ts';
 import { tryMutations } from './mutated-workbooks.ts';
 
 /** What a run tells of itself; `lost` holds a line for each thing that must not have happened. */
@@ -6,6 +7,7 @@ export type Told = { readonly tried: number; readonly lost: readonly string[]; r
 
 const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   workbooks: mutatedWorkbooks,
+  libreoffice: sameByLibreOffice,
 };
 
 const wanted = process.argv.slice(2);

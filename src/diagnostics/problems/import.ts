@@ -34,6 +34,7 @@ type SheetProblems = {
   'column-unknown': { readonly heading: string; readonly nearest: string };
   'column-twice': { readonly column: string; readonly other: string };
   'rows-hidden': { readonly rows: string };
+  'example-not-counted': Nothing;
   'no-openings': Nothing;
 };
 
@@ -112,6 +113,7 @@ export const importSeverity: { readonly [C in keyof ImportProblems]: Severity } 
   'column-unknown': 'note',
   'column-twice': 'error',
   'rows-hidden': 'note',
+  'example-not-counted': 'note',
   'no-openings': 'error',
   'cell-empty': 'error',
   'cell-is-error': 'error',

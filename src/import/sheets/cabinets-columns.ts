@@ -32,6 +32,9 @@ export const PULLS = {
   none: ['no', '-', 'ninguno'],
 } as const;
 
+/** The name of the blank workbook's example: a row that has it is not part of any job. */
+export const EXAMPLE_CABINET = 'Example';
+
 /** One row of Cabinets is one opening with its door, pair or other front. */
 export const CABINETS = {
   cabinet: {

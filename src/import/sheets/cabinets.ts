@@ -3,11 +3,12 @@ import { cellOf } from '../../diagnostics/place.ts';
 import type { Shop } from '../../trade/shop.ts';
 import type { Units } from '../../units/read-length.ts';
 import { allowance, choice, count, name, note, size, sizes, typedIn } from '../cells.ts';
+import { bare } from '../columns.ts';
 import type { FaceFrame, FrontKind, Grid, Hanging, Mounting, Opening } from '../job.ts';
 import { addressOf, type Named } from '../named.ts';
 import { type Entry, needed, optional, otherwise, type ReadRow, readEntry, readTable } from '../table.ts';
 import type { Sheet } from '../workbook.ts';
-import { CABINETS, HINGE_SIDES, KINDS, LEAVES, MOUNTINGS, PULLS } from './cabinets-columns.ts';
+import { CABINETS, EXAMPLE_CABINET, HINGE_SIDES, KINDS, LEAVES, MOUNTINGS, PULLS } from './cabinets-columns.ts';
 
 const READINGS = {
   cabinet: needed(name),
@@ -58,6 +59,10 @@ export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<
   const items: TypedOpening[] = [];
   const named: string[] = [];
   for (const entry of table.value) {
+    if (bare(typedIn(entry.cells.cabinet)) === bare(EXAMPLE_CABINET)) {
+      diagnostics.push(problem('example-not-counted', cellOf(entry.from, 'cabinet'), {}));
+      continue;
+    }
     named.push(addressOf(typedIn(entry.cells.cabinet), typedIn(entry.cells.label)));
     const row = readEntry(entry, CABINETS, READINGS);
     diagnostics.push(...row.diagnostics);

@@ -94,6 +94,10 @@ export const importing: Words<ImportProblems> = {
     what: `Hidden rows were read like any other: ${rows}.`,
     mend: 'Delete them if they should not count.',
   }),
+  'example-not-counted': () => ({
+    what: 'The row Example is not counted.',
+    mend: 'Give the cabinet another name if it is one.',
+  }),
   'no-openings': () => ({
     what: 'There is not one opening to make a door for.',
     mend: 'Give each opening a row under the headings.',

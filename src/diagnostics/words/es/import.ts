@@ -94,6 +94,10 @@ export const importing: Words<ImportProblems> = {
     what: `Las filas ocultas se leyeron como las demás: ${rows}.`,
     mend: 'Bórrelas si no deben contar.',
   }),
+  'example-not-counted': () => ({
+    what: 'La fila Example no se cuenta.',
+    mend: 'Dé otro nombre al gabinete si lo es.',
+  }),
   'no-openings': () => ({
     what: 'No hay ninguna abertura para la que hacer una puerta.',
     mend: 'Dé una fila a cada abertura debajo de los encabezados.',
