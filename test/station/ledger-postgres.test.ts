@@ -1,7 +1,13 @@
 import pg from 'pg';
 import { afterAll, describe, expect, it } from 'vitest';
+import { progressOf } from '../../src/station/floor/progress.ts';
+import { shelve } from '../../src/station/floor/shelf.ts';
 import { openPostgres } from '../../src/station/ledger/postgres.ts';
+import { stateIn } from '../../src/station/states.ts';
+import { aDesk, aScan, summary } from '../support/day.ts';
+import { aManifest } from '../support/manifest.ts';
 import { startPostgres } from '../support/postgres.ts';
+import { daysOnTheFloor } from './day.contract.ts';
 import { anEvent, everything, ledgerContract } from './ledger.contract.ts';
 
 const server = await startPostgres();
@@ -28,6 +34,48 @@ ledgerContract('PostgreSQL', {
       await client.end();
     }
   },
+});
+
+daysOnTheFloor('PostgreSQL', async () => (await open()).ledger);
+
+describe('two hosts on one ledger', () => {
+  const manifest = aManifest({ cabinets: ['B1', 'B2'] });
+
+  it('know of each other’s scans: what one counted is twice at the other', async () => {
+    const { ledger, again } = await open();
+    const [one, two] = [await aDesk([manifest], ledger), await aDesk([manifest], await again())];
+    const stile = { code: 'B1.A.1L-SL', operation: 'crosscut-rough' };
+    expect(summary(await one.desk.scan(aScan('a', stile)))).toMatch(/^done/);
+    expect(summary(await two.desk.scan(aScan('b', stile)))).toMatch(/^twice/);
+    expect(summary(await two.desk.scan(aScan('c', { act: 'undo', code: aScan('a', stile).key })))).toMatch(/^undone/);
+    expect(summary(await one.desk.scan(aScan('d', stile)))).toMatch(/^done/);
+    await Promise.all([one.ledger.close(), two.ledger.close()]);
+  });
+
+  it('end with the same state, that of the ledger, however their scans meet', async () => {
+    const { ledger, again } = await open();
+    const hosts = [await aDesk([manifest], ledger), await aDesk([manifest], await again())];
+    const told: string[] = [];
+    hosts[1]?.desk.follow(job => told.push(job));
+    const scans = manifest.parts.flatMap(part =>
+      part.route.flatMap(operation => [0, 1].map(host => ({ host, part, operation }))),
+    );
+    await Promise.all(
+      scans.map(({ host, part, operation }) =>
+        hosts[host]?.desk.scan(
+          aScan(`${host} ${part.code} ${operation}`, { code: part.code, operation, agreed: ['order'], reason: 'both' }),
+        ),
+      ),
+    );
+    await Promise.all(hosts.map(host => host.desk.catchUp()));
+    const [one, two] = await Promise.all(hosts.map(host => host.desk.progress('K7')));
+    expect(one).toEqual(two);
+    const job = shelve([manifest]).jobs.get('K7');
+    if (job === undefined) throw new Error('the job is not on the shelf');
+    expect(one).toEqual(progressOf(job.book, await stateIn(ledger, 'K7')));
+    expect(told).toContain('K7');
+    await Promise.all(hosts.map(host => host.ledger.close()));
+  });
 });
 
 describe('a ledger on a server', () => {

@@ -41,8 +41,8 @@ export async function aDesk(manifests: readonly Manifest[], ledger?: Ledger): Pr
 export async function day(
   manifests: readonly Manifest[],
   lines: string,
-  later: { readonly [name: string]: Manifest } = {},
-  ledger?: Ledger,
+  later: { readonly [name: string]: Manifest },
+  ledger: Ledger,
 ): Promise<TestDesk> {
   const test = await aDesk(manifests, ledger);
   const shelf = [...manifests];
