@@ -7,18 +7,19 @@ import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import pg from 'pg';
 
-/** A PostgreSQL server for tests: the one that TEST_DATABASE_URL names, else one of our own in a folder of its own. */
-export type PostgresServer = {
-  readonly name: string;
-  readonly url: string;
-  readonly stop: () => Promise<void>;
-  /** Ends a server of our own as a pulled plug would, and starts it again. */
-  readonly crash: (() => Promise<void>) | undefined;
-};
+export type PostgresServer = { readonly url: string; readonly stop: () => Promise<void> };
 
+/** A server of our own can be ended as by a pulled plug, and started again. */
+export type OwnPostgres = PostgresServer & { readonly crash: () => Promise<void> };
+
+/** A PostgreSQL server for tests: the one that TEST_DATABASE_URL names, else one of our own. */
 export async function startPostgres(): Promise<PostgresServer> {
   const url = process.env['TEST_DATABASE_URL'];
-  if (url !== undefined) return { name: 'PostgreSQL', url, stop: async () => undefined, crash: undefined };
+  return url === undefined ? startOwnPostgres() : { url, stop: async () => undefined };
+}
+
+/** From what is installed, else from the registry's build; in a folder of its own. */
+export async function startOwnPostgres(): Promise<OwnPostgres> {
   const folder = await mkdtemp(join(tmpdir(), 'postgres-'));
   const binaries = systemBinaries() ?? (await packagedBinaries(folder));
   await give(folder);
@@ -29,7 +30,6 @@ export async function startPostgres(): Promise<PostgresServer> {
   const own = `postgres://postgres@127.0.0.1:${port}/postgres`;
   await answers(own);
   return {
-    name: 'PostgreSQL',
     url: own,
     crash: async () => {
       await end(server, 'SIGKILL');

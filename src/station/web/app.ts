@@ -53,11 +53,15 @@ export function shopApp(shop: Shop): Hono {
     return c.html(pages('error', language, { title: '404', missing: true }), 404);
   });
   app.onError((trouble, c) => {
+    // Whoever hung up in the middle of a request is no trouble of the host.
+    if (isHungUp(trouble)) return c.body(null, 400);
     shop.tell(trouble);
     return c.html(pages('error', languageOf(c, shop), { title: '503', away: true }), 503);
   });
   return app;
 }
+
+const isHungUp = (trouble: Error): boolean => 'code' in trouble && trouble.code === 'ECONNRESET';
 
 /** The clock on the shop's wall: hours and minutes where the host stands. */
 function clock(iso: string): string {
