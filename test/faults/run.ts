@@ -1,6 +1,12 @@
 // The long fault runs: npm run faults [name…]. Prints what was tried, what came of it, and what was lost: must be 0.
+
+import { startOwnPostgres } from '../support/postgres.ts';
+import { crashDatabase } from './crashed-database.ts';
+import { sendHostile } from './hostile-requests.ts';
+import { killInBurst } from './killed-station.ts';
 import { sameByLibreOffice } from './libreoffice.ts';
 import { tryMutations } from './mutated-workbooks.ts';
+import { chanceOf } from './mutations.ts';
 
 /** What a run tells of itself; `lost` holds a line for each thing that must not have happened. */
 export type Told = { readonly tried: number; readonly lost: readonly string[]; readonly more: string };
@@ -8,6 +14,10 @@ export type Told = { readonly tried: number; readonly lost: readonly string[]; r
 const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   workbooks: mutatedWorkbooks,
   libreoffice: sameByLibreOffice,
+  stations: killedStations,
+  'stations-on-a-server': killedStationsOnAServer,
+  database: crashedDatabase,
+  requests: hostileRequests,
 };
 
 const wanted = process.argv.slice(2);
@@ -27,4 +37,38 @@ async function mutatedWorkbooks(): Promise<Told> {
   const tooLarge = megabytes > 512 ? [`${megabytes.toFixed(0)} MB of memory`] : [];
   const more = `${refused} refused, ${toMend} to mend, ${sound} sound; slowest ${slowestSeconds.toFixed(2)} s, at most ${megabytes.toFixed(0)} MB`;
   return { tried, lost: [...lost, ...tooLarge], more };
+}
+
+/** A host is killed in each of twenty bursts of ten thousand scans. */
+function killedStations(): Promise<Told> {
+  return killedInBursts(20, 10_000, undefined);
+}
+
+async function killedStationsOnAServer(): Promise<Told> {
+  const server = await startOwnPostgres();
+  const told = await killedInBursts(5, 10_000, server.url);
+  await server.stop();
+  return told;
+}
+
+async function killedInBursts(bursts: number, scans: number, database: string | undefined): Promise<Told> {
+  const chance = chanceOf(7);
+  const lost: string[] = [];
+  let resent = 0;
+  for (let burst = 0; burst < bursts; burst += 1) {
+    const outcome = await killInBurst(scans, () => chance(1000) / 1000, database);
+    lost.push(...outcome.lost);
+    resent += outcome.resent;
+  }
+  return { tried: bursts * scans, lost, more: `${bursts} kills, ${resent} scans sent again` };
+}
+
+async function crashedDatabase(): Promise<Told> {
+  const { scans, refused, troubles, lost } = await crashDatabase(10, 400);
+  return { tried: scans, lost, more: `10 crashes, ${refused} times refused, ${troubles} connections broken` };
+}
+
+async function hostileRequests(): Promise<Told> {
+  const { tried, refused, lost } = await sendHostile(20_000, 1);
+  return { tried, lost, more: `${refused} refused` };
 }
