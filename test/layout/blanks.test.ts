@@ -3,13 +3,12 @@ import { planBlanks } from '../../src/layout/blanks/index.ts';
 import type { Blank } from '../../src/layout/shop-plan.ts';
 import { workOf } from '../../src/layout/work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
-import { shopDefaults } from '../../src/trade/shop-defaults.ts';
-import { aJob } from '../support/a-job.ts';
+import { aJob, aShop } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { doorSetOf, glassDoor, plainDoor, RAIL, type Sizes, STILE, solidDoor } from './a-door-set.ts';
 import { print } from './print-plan.ts';
 
-const SHOP = shopDefaults('inch', 'letter');
+const SHOP = aShop();
 
 // Final length + 1 in, final width + 1/4 in; what comes off a sheet is of final size. Common practice.
 describe('blanks', () => {

@@ -5,14 +5,13 @@ import type { Job } from '../../src/import/job.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { planWoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
-import { shopDefaults } from '../../src/trade/shop-defaults.ts';
-import { aBoardStock, aFrameStyle, aJob, aSheetStock } from '../support/a-job.ts';
+import { aBoardStock, aFrameStyle, aJob, aSheetStock, aShop } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { doorSetOf, plainDoor, RAIL, type Sizes, STILE, slabDoor } from './a-door-set.ts';
 import { print } from './print-plan.ts';
 
 const solver = await loadSolver();
-const SHOP = shopDefaults('inch', 'letter');
+const SHOP = aShop();
 
 // Each row: what the shop has, and what is said of it, where, and how hard. One finding more or fewer fails.
 describe('what the shop cannot do is said at its place', () => {

@@ -3,12 +3,12 @@ import type { Sight } from '../../src/calculate/door-set.ts';
 import type { PartCode } from '../../src/codes/codes.ts';
 import { clampsFor, planBatches } from '../../src/layout/glue-up.ts';
 import type { Shop } from '../../src/trade/shop.ts';
-import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { ZERO } from '../../src/units/length.ts';
+import { aShop } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { doorSetOf, plainDoor, slabDoor } from './a-door-set.ts';
 
-const SHOP = shopDefaults('inch', 'letter');
+const SHOP = aShop();
 
 // One clamp across each rail line and two along the stiles of a door over 40 in: common practice.
 describe('clamps for a door', () => {

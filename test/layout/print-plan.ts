@@ -5,10 +5,11 @@ import { printLength } from '../../src/units/print-length.ts';
 import { length } from '../support/length.ts';
 
 /** A set-up as one line: its settings with where they are measured from, then its pieces with what is done to each. */
-export const printSetup = ({ settings, pieces }: Setup): string => {
+export const printSetup = ({ settings, group, pieces }: Setup): string => {
   const set = settings.map(({ of, value, from }) => `${of} ${print(value)} from ${from}`).join(', ');
   const run = pieces.map(({ code, runs }) => `${code}${runs[0] === 'once' ? '' : ` (${runs.join(', ')})`}`).join(' · ');
-  return `${set || 'nothing set'}: ${run}`;
+  const where = group === undefined ? '' : `${group.kind} ${group.name}, `;
+  return `${where}${set || 'nothing set'}: ${run}`;
 };
 
 export const setupsOf = (plan: Pick<WoodAndWork, 'operations'>, id: OperationId): readonly Setup[] =>

@@ -6,8 +6,7 @@ import type { OperationId, Reminder } from '../../src/layout/shop-plan.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
-import { shopDefaults } from '../../src/trade/shop-defaults.ts';
-import { aJob, anOpening } from '../support/a-job.ts';
+import { aJob, anOpening, aShop } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { law } from '../support/runs.ts';
 import { doorSetOf, plainDoor, RAIL, type Sizes, STILE, solidDoor } from './a-door-set.ts';
@@ -17,7 +16,7 @@ import { someOpenings } from './some-openings.ts';
 import { verifyReminders } from './verify-reminders.ts';
 
 const solver = await loadSolver();
-const SHOP = shopDefaults('inch', 'letter');
+const SHOP = aShop();
 
 describe('a piece calls for its caution', () => {
   const tall = plainDoor({ code: 'P1.1', height: '85', parts: [['stile-left', '85', '2', STILE]] });
@@ -137,7 +136,7 @@ describe('no caution is missing and none is there for nothing', () => {
       openings => {
         expect(faults(aJob({ openings }))).toEqual([]);
       },
-      30,
+      15,
     );
   });
 

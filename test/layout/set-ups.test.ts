@@ -4,8 +4,7 @@ import type { OperationId } from '../../src/layout/shop-plan.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import type { Shop } from '../../src/trade/shop.ts';
-import { shopDefaults } from '../../src/trade/shop-defaults.ts';
-import { aFrameStyle, aJob } from '../support/a-job.ts';
+import { aFrameStyle, aJob, aShop } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { aPull, doorSetOf, glassDoor, gridDoor, plainDoor, type Sizes, slabDoor, solidDoor } from './a-door-set.ts';
 import { aFinishStep } from './finishing/a-finish-step.ts';
@@ -13,7 +12,7 @@ import { operationOf, print, printSetup, setupsOf } from './print-plan.ts';
 
 const solver = await loadSolver();
 
-const SHOP = shopDefaults('inch', 'letter');
+const SHOP = aShop();
 const ALL_STRIPS =
   'B1.1-STILE-LEFT0 · B1.1-STILE-RIGHT1 · SPARE-STILE-1 · TEST-C1.1 · TEST-C1.2 · TEST-G1.1 · TEST-G1.2 · ' +
   'B1.1-RAIL-BOTTOM3 · B1.1-RAIL-TOP2 · SPARE-RAIL-1';
@@ -61,7 +60,7 @@ describe('one plain door, 15 3/8 × 31', () => {
         'B1.1-RAIL-BOTTOM3 (left-end, right-end) · B1.1-RAIL-TOP2 (left-end, right-end)',
     ],
     // The offcut for the rabbet comes off the sheet but no fence is set for it.
-    ['break-sheet', 'nothing set: B1.1-PANEL4 · TEST-R1.1'],
+    ['break-sheet', 'sheet SH1, nothing set: B1.1-PANEL4 · TEST-R1.1'],
     ['rip-panel', 'final-width 12 1/16 from blade-to-fence: B1.1-PANEL4'],
     ['cut-panel', 'final-length 27 11/16 from blade-to-stop: B1.1-PANEL4'],
     // 0.224 in deep (7/32 is 0.21875), 3/8 wide.

@@ -26,7 +26,7 @@ describe('the work of a job', () => {
         const { shop } = aJob();
         expect(faults(aJob({ openings, shop: { ...shop, router: { ...shop.router, order } } }))).toEqual([]);
       },
-      50,
+      30,
     );
   });
 
@@ -38,7 +38,7 @@ describe('the work of a job', () => {
         const turned = [...openings.slice(at), ...openings.slice(0, at)].reverse();
         expect(planOf(aJob({ openings: turned })).operations).toEqual(planOf(aJob({ openings })).operations);
       },
-      15,
+      10,
     );
   });
 });

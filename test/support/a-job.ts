@@ -1,5 +1,6 @@
 import type { Source } from '../../src/diagnostics/place.ts';
 import type { FaceFrame, FrameStyle, Grid, Job, Mounting, Opening, SlabStyle, Stock } from '../../src/import/job.ts';
+import type { Shop } from '../../src/trade/shop.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { ZERO } from '../../src/units/length.ts';
 import { length } from './length.ts';
@@ -21,12 +22,18 @@ export const aJob = (changes: Partial<Job> = {}): Job => ({
   openings: OPENINGS,
   styles: [aFrameStyle(), ...OTHER_STYLES],
   stock: STOCK,
-  shop: shopDefaults('inch', 'letter'),
+  shop: aShop(),
   finish: [],
   hardware: [],
   defaults: [],
   ...changes,
 });
+
+/** A shop as it comes, but for the planner: it takes its first plan, since tests of other things need no better one. */
+export const aShop = (): Shop => {
+  const shop = shopDefaults('inch', 'letter');
+  return { ...shop, planning: { ...shop.planning, seconds: 0 } };
+};
 
 /** A single door with overlays of 1/2 in, hinged on the left, in the plain style, at row 2 of Cabinets. */
 export const anOpening = (changes: Partial<Opening> = {}): Opening => ({
