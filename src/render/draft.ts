@@ -4,7 +4,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Job } from '../import/job.ts';
 import type { Blank, ShopPlan } from '../layout/shop-plan.ts';
 import type { Length } from '../units/length.ts';
-import { printLength } from '../units/print-length.ts';
+import { printCaliper, printLength, printSetting } from '../units/print-length.ts';
 import type { Pen } from './drawings/pen.ts';
 import type { Figure, Measure } from './figure.ts';
 import type { PacketWords } from './fill.ts';
@@ -28,6 +28,10 @@ export type RenderInput = {
 export type Draft = RenderInput & {
   readonly say: Say;
   readonly size: (length: Length) => string;
+  /** What is set on a machine, to the tenth of a millimetre or the thousandth of an inch. */
+  readonly exact: (length: Length) => string;
+  /** What a caliper shows. */
+  readonly caliper: (length: Length) => string;
   readonly quantities: Quantities;
   readonly pen: Pen;
   readonly doors: ReadonlyMap<DoorCode, Door>;
@@ -49,6 +53,8 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
   return {
     ...input,
     size,
+    exact: length => printSetting(length, job.shop.printing.lengths),
+    caliper: length => printCaliper(length, job.shop.printing.lengths),
     say: sayer(words, { length: size, mass: written.mass }),
     quantities: written,
     pen: { measure, print: size },

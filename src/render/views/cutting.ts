@@ -80,7 +80,7 @@ function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): Cutting
 const step = (cut: Cut, draft: Draft): CuttingStep => ({
   number: `${cut.number}`,
   what: draft.say(`cutting.${cut.direction}`),
-  setting: draft.size(cut.setting),
+  setting: draft.exact(cut.setting),
   gives: [cut.falls, cut.stays]
     .map(fallen => printFallen(fallen, draft))
     .filter(Boolean)

@@ -204,9 +204,9 @@ function facts(door: Door, parts: readonly Part[], draft: Draft): readonly strin
       : [
           draft.say('doors.hinges', {
             count: door.hinges.length,
-            diameter: draft.size(hinge.cupDiameter),
-            depth: draft.size(hinge.cupDepth),
-            edge: draft.size(hinge.fromEdge),
+            diameter: draft.exact(hinge.cupDiameter),
+            depth: draft.exact(hinge.cupDepth),
+            edge: draft.exact(hinge.fromEdge),
           }),
         ]),
     ...(door.pull === undefined ? [] : [pull(door.pull, draft)]),
@@ -221,7 +221,7 @@ export const clampsFor = (door: Door, { job }: Draft): number =>
 
 const pull = (pulls: NonNullable<Door['pull']>, draft: Draft): string =>
   draft.say('doors.pull', {
-    diameter: draft.size(pulls.diameter),
+    diameter: draft.exact(pulls.diameter),
     holes: pulls.holes
       .map(hole => draft.say('doors.hole', { left: draft.size(hole.fromLeft), bottom: draft.size(hole.fromBottom) }))
       .join('; '),

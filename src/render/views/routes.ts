@@ -164,14 +164,14 @@ function routeSetups(
   return [first, ...blocks.slice(1).map(rows => ({ ...CONTINUED, wide, widths: grid.widths, rows }))];
 }
 
-const adjustment = ({ adjustment: table }: Setup, { say, size }: Draft): Adjustment | undefined =>
+const adjustment = ({ adjustment: table }: Setup, { say, caliper }: Draft): Adjustment | undefined =>
   table === undefined
     ? undefined
     : {
-        lead: say('route.adjust', { measure: say(`measure.${table.measure}`), planned: size(table.planned) }),
+        lead: say('route.adjust', { measure: say(`measure.${table.measure}`), planned: caliper(table.planned) }),
         measured: say('route.adjust.measured'),
         set: say('route.adjust.set', { setting: say(`setting.${table.setting}`) }),
-        rows: table.rows.map(each => ({ measured: size(each.measured), set: size(each.set) })),
+        rows: table.rows.map(each => ({ measured: caliper(each.measured), set: caliper(each.set) })),
       };
 
 /** Its number among the set-ups of the sheet, or what keeps its pieces together: a sheet, a batch, a room. */

@@ -12,14 +12,14 @@ export type SettingLine = {
   readonly check: string;
 };
 
-export const settingLines = ({ settings, check }: Setup, { say, size }: Draft): readonly SettingLine[] =>
+export const settingLines = ({ settings, check }: Setup, { say, exact }: Draft): readonly SettingLine[] =>
   settings.map(setting => ({
     name: say(`setting.${setting.of}`),
-    value: size(setting.value),
+    value: exact(setting.value),
     from: say(`datum.${setting.from}`),
     check:
       check !== undefined && measures(check, setting)
-        ? say('route.within', { tolerance: size(check.tolerance), every: check.every })
+        ? say('route.within', { tolerance: exact(check.tolerance), every: check.every })
         : '',
   }));
 
@@ -36,13 +36,13 @@ export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pic
 }
 
 /** A measured check of what is no setting of the machine. */
-export const measuredCheck = ({ check, settings }: Setup, { say, size }: Draft): string =>
+export const measuredCheck = ({ check, settings }: Setup, { say, exact }: Draft): string =>
   check === undefined || settings.some(setting => measures(check, setting))
     ? ''
     : say('route.check', {
         of: say(`setting.${check.of}`),
-        length: size(check.length),
-        tolerance: size(check.tolerance),
+        length: exact(check.length),
+        tolerance: exact(check.tolerance),
         every: check.every,
       });
 
