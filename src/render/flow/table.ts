@@ -40,6 +40,8 @@ type Grid = {
   readonly padX: number;
   readonly padY: number;
   readonly room: number;
+  /** Its words begin and end where its rules do. */
+  readonly isFlush: boolean;
 };
 
 function gridOf(element: Element, rows: readonly Element[], room: number, context: Context, filling: Filling): Grid {
@@ -55,11 +57,16 @@ function gridOf(element: Element, rows: readonly Element[], room: number, contex
   const { widths, reason } = columnWidths(asked, room, natural, text => points(text, 0));
   if (reason !== undefined) context.complain(element, reason);
   const lefts = widths.map((_, column) => sum(widths.slice(0, column)));
-  return { lefts, widths, aligns: aligns?.split(' ') ?? [], rules, padX, padY: points(pad, 3), room };
+  const isFlush = rules !== 'grid' && !rows.some(isTinted);
+  return { lefts, widths, aligns: aligns?.split(' ') ?? [], rules, padX, padY: points(pad, 3), room, isFlush };
 }
 
 const cellsOf = (row: Element): readonly Element[] => row.children.filter(isElement);
 const spanOf = (cell: Element): number => Number(cell.attributes['span'] ?? 1);
+/** A tint with words at its very edge looks cut off. */
+const isTinted = (row: Element): boolean =>
+  [row, ...cellsOf(row)].some(({ attributes }) => attributes['fill'] === 'light');
+
 const sum = (numbers: readonly number[]): number => numbers.reduce((total, each) => total + each, 0);
 
 /** The widest cell of a column, leaving out those that span several. */
@@ -91,19 +98,21 @@ function rowStrip(row: Element, grid: Grid, context: Context, filling: Filling, 
     const align = cell.attributes['align'] ?? grid.aligns[column];
     column += spanOf(cell);
     const width = (grid.lefts[column] ?? grid.room) - left;
+    const before = grid.isFlush && left === 0 ? 0 : grid.padX;
+    const after = grid.isFlush && column >= grid.widths.length ? 0 : grid.padX;
     const inCell = within(cell, inRow);
     const aligned = align === undefined || align === inCell.align ? inCell : changed(inCell, { align });
-    const strips = filling.stack(cell.children, Math.max(1, width - 2 * grid.padX), aligned);
-    cells.push({ left, width, x: left + grid.padX, strips, isTinted: cell.attributes['fill'] === 'light' });
+    const strips = filling.stack(cell.children, Math.max(1, width - before - after), aligned);
+    cells.push({ left, width, x: left + before, strips, isTinted: cell.attributes['fill'] === 'light' });
   }
-  const isTinted = row.attributes['fill'] === 'light';
+  const isTintedRow = row.attributes['fill'] === 'light';
   return sideBySide(cells, {
     pad: grid.padY,
     place: 'line',
     keepsNext: look.isHead || row.attributes['keep'] === 'next',
     heads: look.heads,
     trim: (x, y, height, sheet) => {
-      if (isTinted) sheet.tints.push({ x, y, width: grid.room, height, grey: TINT });
+      if (isTintedRow) sheet.tints.push({ x, y, width: grid.room, height, grey: TINT });
       for (const cell of cells) {
         if (cell.isTinted) sheet.tints.push({ x: x + cell.left, y, width: cell.width, height, grey: TINT });
       }
