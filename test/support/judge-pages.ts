@@ -22,17 +22,26 @@ export function judge(pages: readonly Page[], read: readonly ReadPage[], margin:
   });
 }
 
+/** What is wrong with a page's words alone, of whatever file they were read from. */
+export function judgeWords(read: ReadPage, margin: number): readonly string[] {
+  const words = read.words.map(inkOf);
+  return [
+    ...words.flatMap(each => outside(each, read, margin)),
+    ...overlaps(words, words),
+    ...read.words.filter(each => each.size < 9 - SLACK).map(({ text, size }) => `"${text}" is ${size} points small`),
+  ];
+}
+
 function judgePage(page: Page, read: ReadPage, margin: number): readonly string[] {
   const words = read.words.map(inkOf);
   const strokes = strokesOf(page);
   const symbols = page.items.flatMap(item => (item.kind === 'symbol' ? [symbolArea(item)] : []));
   const tints = page.tints.map(({ x, y, width, height }) => area('tint', x, y, width, height));
   return [
-    ...[...words, ...strokes, ...symbols, ...tints].flatMap(each => outside(each, page, margin)),
-    ...overlaps(words, words),
+    ...judgeWords(read, margin),
+    ...[...strokes, ...symbols, ...tints].flatMap(each => outside(each, page, margin)),
     ...overlaps(words, strokes),
     ...overlaps(symbols, [...symbols, ...words, ...strokes, ...tints]),
-    ...read.words.filter(each => each.size < 9 - SLACK).map(({ text, size }) => `"${text}" is ${size} points small`),
     ...page.items.flatMap(item =>
       'weight' in item && item.weight < 0.5 ? [`a line is ${item.weight} points thin: a copier loses it`] : [],
     ),
@@ -83,7 +92,9 @@ function symbolArea({ x, y, symbol, module, tall }: Extract<Page['items'][number
   return area('a symbol', x - quiet, y - above, symbol.width * module + 2 * quiet, symbol.height * tall + 2 * above);
 }
 
-function outside(each: Area, { width, height }: Page, margin: number): readonly string[] {
+type Sized = { readonly width: number; readonly height: number };
+
+function outside(each: Area, { width, height }: Sized, margin: number): readonly string[] {
   const isInside =
     each.left >= margin - SLACK &&
     each.top >= margin - SLACK &&
