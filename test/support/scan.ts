@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { scanGrayBuffer, ZBarSymbolType } from '@undecaf/zbar-wasm';
 import { prepareZXingModule, type ReaderOptions, readBarcodes } from 'zxing-wasm/reader';
 import type { Picture } from './pdf.ts';
 
@@ -20,4 +21,16 @@ export async function scan(
     .filter(each => each.isValid)
     .map(({ text, position }) => ({ text, x: position.topLeft.x, y: position.topLeft.y }))
     .sort((a, b) => a.y - b.y || a.x - b.x);
+}
+
+/** The Code 128 symbols that a second decoder finds, which shares no code with the first. */
+export async function scanAgain({ width, height, grey }: Picture): Promise<readonly string[]> {
+  const found = await scanGrayBuffer(Uint8Array.from(grey).buffer, width, height);
+  return found.filter(each => each.type === ZBarSymbolType.ZBAR_CODE128).map(each => each.decode());
+}
+
+/** What each of the two decoders reads, sorted. */
+export async function readByBoth(picture: Picture): Promise<readonly (readonly string[])[]> {
+  const first = (await scan(picture)).map(each => each.text);
+  return [[...new Set(first)].sort(), [...new Set(await scanAgain(picture))].sort()];
 }
