@@ -1,7 +1,7 @@
 import type { Progress } from './floor/progress.ts';
 
-/** Pieces that hold up a glue-up, at most so many: the pages show them all. */
-const BLOCKING_MAX = 10;
+/** As many pieces are named in a line; the pages name them all. */
+const PIECES_MAX = 8;
 
 /** How far a job is, for a terminal. */
 export const printProgress = (progress: Progress): string =>
@@ -25,15 +25,17 @@ export const printProgress = (progress: Progress): string =>
 
 function batchLines({ batch }: Progress): readonly string[] {
   if (batch === undefined) return ['everything is glued up'];
-  const { blocking } = batch;
-  const more = blocking.length - BLOCKING_MAX;
   return [
     `next glue-up: batch ${batch.number}, ${batch.doors.join(', ')}`,
-    ...(blocking.length === 0 ? ['  ready'] : []),
-    ...blocking.slice(0, BLOCKING_MAX).map(({ code, operations }) => `  waits for ${code}: ${operations.join(', ')}`),
-    ...(more > 0 ? [`  and ${more} more`] : []),
+    ...(batch.waitsFor.length === 0 ? ['  ready'] : []),
+    ...batch.waitsFor.map(({ operation, pieces }) => `  waits for ${operation}: ${someOf(pieces)}`),
   ];
 }
+
+const someOf = (pieces: readonly string[]): string =>
+  pieces.length <= PIECES_MAX
+    ? pieces.join(', ')
+    : `${pieces.slice(0, PIECES_MAX).join(', ')} and ${pieces.length - PIECES_MAX} more`;
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): readonly string[] {
   const widths = head.map((title, at) => Math.max(title.length, ...rows.map(row => row[at]?.length ?? 0)));

@@ -13,7 +13,7 @@ export const SIGNS = { go: '✓', ask: '?', stop: '✕', note: 'i', idle: '…' 
  */
 export function showCard(place, card, words, act) {
   place.dataset['tone'] = card.tone;
-  place.setAttribute('aria-label', card.title);
+  place.setAttribute('aria-label', [card.title, card.headline].filter(each => each !== '').join(': '));
   const title = make('h2', '', make('span', 'sign', SIGNS[card.tone]), make('span', '', card.title));
   title.firstElementChild?.setAttribute('aria-hidden', 'true');
   const body = make('div', 'body');

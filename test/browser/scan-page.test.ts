@@ -216,7 +216,7 @@ describe('the page', () => {
   it('marks all pieces of a set-up card after asking', async () => {
     await openScanPage(page, station);
     await scan(page, tag('crosscut-rough-1'));
-    await expect.poll(() => card(page)).toMatch(/All pieces of this set-up\? Pieces: 16/);
+    await expect.poll(() => card(page)).toMatch(/All pieces of this set-up\? Crosscut to rough length Pieces: 16/);
     expect(await doneAt('crosscut-rough')).toBe(0);
     await page.click('#answer >> text=Yes, all done: 16');
     await expect.poll(() => doneAt('crosscut-rough')).toBe(16);

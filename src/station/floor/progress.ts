@@ -59,7 +59,14 @@ export type DoorProgress = {
 export type BatchProgress = {
   readonly number: number;
   readonly doors: readonly string[];
+  /** Every piece that it waits for, with all that the piece still needs. */
   readonly blocking: readonly Missing[];
+  /** The same pieces by what each needs next. */
+  readonly waitsFor: readonly {
+    readonly operation: string;
+    readonly station: string;
+    readonly pieces: readonly string[];
+  }[];
 };
 
 export type RecentEvent = {
@@ -168,9 +175,18 @@ function nextBatch(book: Book, state: JobState): BatchProgress | undefined {
         code: currentCode(state, piece),
         operations: operations.map(id => stepOf(book, id).operation),
       })),
+      waitsFor: byNextStep(book, state, blocking),
     };
   }
   return undefined;
+}
+
+function byNextStep(book: Book, state: JobState, blocking: ReturnType<typeof undoneBefore>): BatchProgress['waitsFor'] {
+  const next = [...book.operations.keys()].filter(id => blocking.some(each => each.operations[0] === id));
+  return next.map(id => ({
+    ...stepOf(book, id),
+    pieces: blocking.filter(each => each.operations[0] === id).map(({ piece }) => currentCode(state, piece)),
+  }));
 }
 
 /** What was spoiled and is not finished again. */

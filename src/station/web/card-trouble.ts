@@ -13,9 +13,12 @@ export function sayTrouble(answer: Trouble, say: Say, time: (iso: string) => str
         title: say('askOrder.title'),
         ...factsOfPiece(answer.piece, say),
         lines: [
-          ...answer.missing.map(({ code, operations }) =>
-            say('askOrder.missing', { code, operations: operations.join(', ') }),
-          ),
+          ...answer.missing
+            .slice(0, NAMED_MAX)
+            .map(({ code, operations }) => say('askOrder.missing', { code, operations: operations.join(', ') })),
+          ...(answer.missing.length > NAMED_MAX
+            ? [someOf(answer.missing.map(each => each.code).slice(NAMED_MAX), say)]
+            : []),
           ...(answer.early === undefined ? [] : [say('askOrder.early', answer.early)]),
         ],
       };
@@ -33,13 +36,13 @@ export function sayTrouble(answer: Trouble, say: Say, time: (iso: string) => str
       return {
         tone: 'ask',
         title: say('askBatch.title'),
-        headline: say('askBatch.headline', { count: answer.ready.length }),
+        headline: answer.step.operation,
+        size: say('askBatch.headline', { count: answer.ready.length }),
         ...sayInstruction(answer.instruction, say),
         lines: [
-          answer.step.operation,
-          say('askBatch.pieces', { codes: answer.ready.join(', ') }),
+          say('askBatch.pieces', { codes: someOf(answer.ready, say) }),
           ...(answer.before > 0 ? [say('askBatch.before', { count: answer.before })] : []),
-          ...(answer.notReady.length > 0 ? [say('askBatch.notReady', { codes: answer.notReady.join(', ') })] : []),
+          ...(answer.notReady.length > 0 ? [say('askBatch.notReady', { codes: someOf(answer.notReady, say) })] : []),
         ],
       };
     case 'ask-spoil':
@@ -64,7 +67,7 @@ export function sayTrouble(answer: Trouble, say: Say, time: (iso: string) => str
         headline: answer.step.operation,
         lines: [
           say('batchTwice.line', { count: answer.pieces }),
-          ...(answer.notReady.length > 0 ? [say('askBatch.notReady', { codes: answer.notReady.join(', ') })] : []),
+          ...(answer.notReady.length > 0 ? [say('askBatch.notReady', { codes: someOf(answer.notReady, say) })] : []),
         ],
       };
     case 'elsewhere':
@@ -78,6 +81,14 @@ export function sayTrouble(answer: Trouble, say: Say, time: (iso: string) => str
       return sayStranger(answer, say);
   }
 }
+
+/** As many codes as can be taken in at a glance; a machine's whole run may be hundreds. */
+const NAMED_MAX = 12;
+
+const someOf = (codes: readonly string[], say: Say): string =>
+  codes.length <= NAMED_MAX
+    ? codes.join(', ')
+    : say('card.more', { codes: codes.slice(0, NAMED_MAX).join(', '), count: codes.length - NAMED_MAX });
 
 type Stranger = Exclude<Trouble, { readonly kind: `ask-${string}` | 'twice' | 'batch-twice' | 'elsewhere' }>;
 

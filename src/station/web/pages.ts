@@ -24,7 +24,6 @@ export function openPages(clock: (iso: string) => string): Pages {
   language.registerHelper({
     t: (key: string, options: Handlebars.HelperOptions) => (options.data['root'].say as Say)(key, options.hash),
     join: (all: readonly string[]) => all.join(', '),
-    more: (all: readonly string[]) => Math.max(0, all.length - 1),
     urlOf: (text: string) => encodeURIComponent(text),
     tagOf: (job: string, code: string) => tagAddress(job, code),
     clock,
