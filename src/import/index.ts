@@ -43,7 +43,7 @@ export function importJob(workbook: Workbook): Diagnosed<Job> {
 
 const found = <T>(value: T): Diagnosed<T> => ({ value, diagnostics: [] });
 const NO_STOCK = found({ items: [], named: [], defaults: [] });
-const NO_OPENINGS = found({ items: [], named: [] });
+const NO_OPENINGS = found({ items: [], named: [], unread: [] });
 
 /** A workbook without openings makes nothing; where errors left them out, those have been said. */
 const emptiness = (

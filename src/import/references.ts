@@ -3,16 +3,16 @@ import { cellOf } from '../diagnostics/place.ts';
 import { bare, nearest, some } from './columns.ts';
 import type { FaceFrame, Opening } from './job.ts';
 import { addressOf, type Named } from './named.ts';
-import type { TypedOpening } from './sheets/cabinets.ts';
+import type { CabinetsRead, Reference, TypedOpening } from './sheets/cabinets.ts';
 import { CABINETS } from './sheets/cabinets-columns.ts';
 
 /** The openings with their styles found, and a finding for each name that leads nowhere or stands twice. */
 export function resolveOpenings(
-  cabinets: Named<TypedOpening>,
+  cabinets: CabinetsRead,
   styles: Named<{ readonly name: string }>,
 ): Diagnosed<readonly Opening[]> {
   const directory = directoryOf(cabinets);
-  const diagnostics: Diagnostic[] = [...doubled(cabinets.items)];
+  const diagnostics: Diagnostic[] = [...doubled([...cabinets.items, ...cabinets.unread])];
   const resolved: Opening[] = [];
   for (const opening of cabinets.items) {
     const style = styleOf(opening, styles);
@@ -20,11 +20,12 @@ export function resolveOpenings(
     if (style.value !== undefined) resolved.push({ ...opening, style: style.value, faceFrame: faceFrame.value });
     diagnostics.push(...style.diagnostics, ...faceFrame.diagnostics);
   }
+  for (const opening of cabinets.unread) diagnostics.push(...styleOf(opening, styles).diagnostics);
   return { value: resolved, diagnostics };
 }
 
 /** The style's name as Styles writes it. With one style only, an empty cell means that one. */
-function styleOf(opening: TypedOpening, styles: Named<{ readonly name: string }>): Diagnosed<string | undefined> {
+function styleOf(opening: Reference, styles: Named<{ readonly name: string }>): Diagnosed<string | undefined> {
   const { cabinet, style: typed, from } = opening;
   const known = styles.named;
   const at = cellOf(from, 'style');
@@ -44,8 +45,9 @@ function styleOf(opening: TypedOpening, styles: Named<{ readonly name: string }>
 /** Cabinet and label, as the bench tells them apart: b1 and B 1 are one. */
 const address = (name: string): string => name.split('/').map(bare).join('/');
 
-function doubled(openings: readonly TypedOpening[]): readonly Diagnostic[] {
-  const first = new Map<string, TypedOpening>();
+function doubled(references: readonly Reference[]): readonly Diagnostic[] {
+  const first = new Map<string, Reference>();
+  const openings = [...references].sort((a, b) => a.from.row - b.from.row);
   return openings.flatMap(opening => {
     const { cabinet, label, from } = opening;
     const key = `${bare(cabinet)}/${bare(label)}`;

@@ -1,5 +1,6 @@
 import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { bare, findField, nearest, some } from './columns.ts';
+import { READ_ME, TO_MEND } from './own-sheets.ts';
 import { CABINETS } from './sheets/cabinets-columns.ts';
 import type { Sheet, Workbook } from './workbook.ts';
 
@@ -41,8 +42,6 @@ export function findSheets(workbook: Workbook): Diagnosed<Sheets> {
 
 /** Sheets that the program itself writes for a person to read. */
 const isOurs = (sheet: Sheet): boolean => [bare(READ_ME), bare(TO_MEND)].includes(bare(sheet.name));
-export const READ_ME = 'Read me';
-export const TO_MEND = 'To mend';
 
 const nameOf = (sheet: Sheet): SheetName | undefined =>
   NAMES.find(([name, ...also]) => [name, ...also].some(each => bare(each) === bare(sheet.name)))?.[0];

@@ -35,17 +35,29 @@ export function readTable<Field extends string>(
   return { value: entries, diagnostics: [...found, ...hiddenRows(sheet, entries)] };
 }
 
-/** A record of a row, or undefined where a cell of it does not read; every such cell is reported. */
+/** What a row says: all of it, or undefined where a cell does not read; and what can be read of it all the same. */
+export type ReadEntry<T> = Diagnosed<T | undefined> & { readonly readable: Partial<T> };
+
+/** Reads a row. Every cell that does not read is reported. */
 export function readEntry<Field extends string, T extends Readings<Field>>(
   entry: Entry<Field>,
   columns: Columns<Field>,
   readings: T,
-): Diagnosed<ReadRow<T> | undefined> {
+): ReadEntry<ReadRow<T>> {
   const row: { [field: string]: FieldCell | undefined } = {};
   for (const field of Object.keys(readings)) row[field] = entry.cells[field as Field];
   const result = schemaOf(readings).safeParse(row);
-  if (result.success) return { value: result.data as ReadRow<T>, diagnostics: [] };
-  return { value: undefined, diagnostics: result.error.issues.flatMap(issue => diagnosticOf(issue, entry, columns)) };
+  if (result.success) {
+    const value = result.data as ReadRow<T>;
+    return { value, diagnostics: [], readable: value };
+  }
+  const { issues } = result.error;
+  const failed = new Set(issues.map(({ path }) => String(path[0])));
+  const rest = Object.entries<Reading<unknown>>(readings).filter(([field]) => !failed.has(field));
+  const readable = Object.fromEntries(rest.map(([field, reading]) => [field, reading(row[field])])) as Partial<
+    ReadRow<T>
+  >;
+  return { value: undefined, diagnostics: issues.flatMap(issue => diagnosticOf(issue, entry, columns)), readable };
 }
 
 /** How each field of a row is read. */

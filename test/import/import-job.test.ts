@@ -33,6 +33,25 @@ describe('what is found in Cabinets', () => {
     `,
     ],
     [
+      'what else is wrong with a row of which a cell does not read',
+      `
+      Cabinets
+      | Cabinet | W | H  | Leaves | Hinge | Panels high | Middle rail heights | Style | Qty |
+      | P1      | x | 84 |        |       | 3           | 30                  | Fancy | 1   |
+      | P2      | x | 84 | many   |       | some        | 30                  |       | 1   |
+      | P1      | 9 | 84 | 2      |       |             |                     |       | 0   |
+      ! B2 error length-unreadable
+      ! E2 error hinge-side-missing
+      ! G2 error middle-rail-count
+      ! H2 error style-not-listed
+      ! B3 error length-unreadable
+      ! D3 error choice-unknown
+      ! F3 error number-unreadable
+      ! I4 error number-out-of-range
+      ! A4 error opening-twice
+    `,
+    ],
+    [
       'a single leaf without a hinge side, never guessed',
       `
       Cabinets

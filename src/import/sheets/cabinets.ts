@@ -52,12 +52,19 @@ type CabinetEntry = Entry<keyof typeof CABINETS>;
 /** An opening whose style is still as it was typed, or was not. */
 export type TypedOpening = Omit<Opening, 'style'> & { readonly style: string | undefined };
 
+/** What other rows and sheets are asked about an opening. */
+export type Reference = Pick<TypedOpening, 'cabinet' | 'label' | 'style' | 'from'>;
+
+/** The openings; and those rows that do not read, as far as they refer to something. */
+export type CabinetsRead = Named<TypedOpening> & { readonly unread: readonly Reference[] };
+
 /** The openings of the Cabinets sheet. A row that does not read is reported and left out. */
-export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<Named<TypedOpening>> {
+export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<CabinetsRead> {
   const table = readTable(sheet, CABINETS, units);
   const diagnostics: Diagnostic[] = [...table.diagnostics];
   const items: TypedOpening[] = [];
   const named: string[] = [];
+  const unread: Reference[] = [];
   for (const entry of table.value) {
     if (bare(typedIn(entry.cells.cabinet)) === bare(EXAMPLE_CABINET)) {
       diagnostics.push(problem('example-not-counted', cellOf(entry.from, 'cabinet'), {}));
@@ -68,10 +75,26 @@ export function readCabinets(sheet: Sheet, shop: Shop, units: Units): Diagnosed<
     diagnostics.push(...row.diagnostics);
     const opening = row.value && openingOf(row.value, entry, shop);
     if (opening?.value !== undefined) items.push(opening.value);
-    diagnostics.push(...(opening?.diagnostics ?? []));
+    else unread.push(...referenceOf(row.readable, entry));
+    diagnostics.push(...(opening?.diagnostics ?? stillWrong(row.readable, entry, shop)));
   }
-  return { value: { items, named }, diagnostics };
+  return { value: { items, named, unread }, diagnostics };
 }
+
+/** What is wrong with the rest of a row of which some cells do not read: all of it is to be said in one go. */
+function stillWrong(row: Partial<Row>, entry: CabinetEntry, shop: Shop): readonly Diagnostic[] {
+  const named = { ...row, cabinet: row.cabinet ?? typedIn(entry.cells.cabinet) };
+  return [
+    ...(has(named, 'kind', 'leaves', 'hingeSide') ? hangingOf(named, entry, shop).diagnostics : []),
+    ...(has(named, 'panelsHigh', 'panelsWide', 'middleRailHeights') ? gridOf(named, entry).diagnostics : []),
+  ];
+}
+
+const referenceOf = (row: Partial<Row>, { from }: CabinetEntry): readonly Reference[] =>
+  has(row, 'cabinet', 'label', 'style') ? [{ cabinet: row.cabinet, label: row.label, style: row.style, from }] : [];
+
+const has = <R extends Partial<Row>, F extends keyof Row>(row: R, ...fields: readonly F[]): row is R & Pick<Row, F> =>
+  fields.every(field => field in row);
 
 function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOpening | undefined> {
   const hanging = hangingOf(row, entry, shop);
@@ -91,8 +114,10 @@ function openingOf(row: Row, entry: CabinetEntry, shop: Shop): Diagnosed<TypedOp
   return { value, diagnostics };
 }
 
+type Hung = Pick<Row, 'cabinet' | 'kind' | 'leaves' | 'hingeSide'>;
+
 /** A pair says so in Leaves, or by its hinges; a missing hinge side is never guessed. */
-function hangingOf(row: Row, { from }: CabinetEntry, shop: Shop): Diagnosed<Hanging | undefined> {
+function hangingOf(row: Hung, { from }: CabinetEntry, shop: Shop): Diagnosed<Hanging | undefined> {
   const at = cellOf(from, 'hingeSide');
   const { cabinet } = row;
   const hangsOn = row.hingeSide === 'none' ? undefined : row.hingeSide;
@@ -123,7 +148,7 @@ function mountingOf(row: Row, shop: Shop): Mounting {
 }
 
 /** Heights of middle rails alone tell how many panels there are. */
-function gridOf(row: Row, { from }: CabinetEntry): Diagnosed<Grid | undefined> {
+function gridOf(row: Pick<Row, 'cabinet' | keyof Grid>, { from }: CabinetEntry): Diagnosed<Grid | undefined> {
   const { cabinet, middleRailHeights, panelsWide } = row;
   const given = middleRailHeights.length;
   const panelsHigh = row.panelsHigh ?? given + 1;
