@@ -39,6 +39,7 @@ export function printSetting(length: Length, format: LengthFormat): string {
   const tape = printLength(length, format);
   const isInch = units === 'inch' || units === 'both';
   if (printedValue(length, format) === length) return tape;
+  if (isInch && printedValue(length, format) === 0 && length % SIXTY_FOURTH !== 0) return printCaliper(length, format);
   if (isInch && length % SIXTY_FOURTH === 0) return printLength(length, { units, increment: SIXTY_FOURTH });
   if (units === 'both' && length % TENTH === 0) return tape;
   if (units !== 'mm' && length % TENTH === 0) return `${tape} (${printDecimal(length, TENTH, 1)} mm)`;

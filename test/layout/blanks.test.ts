@@ -43,18 +43,23 @@ describe('short parts', () => {
   it.each<[string, readonly string[], readonly string[]]>([
     ['11 in is 12 rough: alone', ['11', '11'], ['B1.1-RAIL-TOP0: 12 × 2 1/4', 'B1.1-RAIL-TOP1: 12 × 2 1/4']],
     // 2 · 8 11/16 + 1/8 + 1.
-    ['two of 8 11/16', ['8 11/16', '8 11/16'], ['B1.1-RAIL-TOP0+1: 18 1/2 × 2 1/4']],
+    ['two of 8 11/16', ['8 11/16', '8 11/16'], ['B1.1-RAIL-TOP0+RAIL-TOP1: 18 1/2 × 2 1/4']],
     // 3 · 3 5/8 + 2/8 + 1 = 12 1/8, and two would be 8 3/8.
-    ['three of 3 5/8', ['3 5/8', '3 5/8', '3 5/8'], ['B1.1-RAIL-TOP0+2: 12 1/8 × 2 1/4']],
+    ['three of 3 5/8', ['3 5/8', '3 5/8', '3 5/8'], ['B1.1-RAIL-TOP0+RAIL-TOP1+RAIL-TOP2: 12 1/8 × 2 1/4']],
     [
       'the odd one has 12 in to itself',
       ['8', '8', '8'],
-      ['B1.1-RAIL-TOP0+1: 17 1/8 × 2 1/4', 'B1.1-RAIL-TOP2: 12 × 2 1/4'],
+      ['B1.1-RAIL-TOP0+RAIL-TOP1: 17 1/8 × 2 1/4', 'B1.1-RAIL-TOP2: 12 × 2 1/4'],
     ],
     ['other lengths do not share', ['8', '9'], ['B1.1-RAIL-TOP0: 12 × 2 1/4', 'B1.1-RAIL-TOP1: 12 × 2 1/4']],
   ])('%s', (_why, lengths, expected) => {
     expect(blanksOf([rails(...lengths)], 'part').map(line => line.split(' of ')[0])).toEqual(expected);
   });
+});
+
+it('names a blank for parts of two doors by both', () => {
+  const rail = (code: string) => plainDoor({ code, parts: [['rail-top', '8', '2', RAIL]] });
+  expect(blanksOf([rail('B1.1'), rail('B2.1')], 'part').join()).toMatch(/^B1.1-RAIL-TOP0\+B2.1-RAIL-TOP0: /);
 });
 
 // 4 · (3/8 + 1/8) + 2 in to hold = 4 in.

@@ -41,6 +41,7 @@ describe('printing a length', () => {
   it.each([
     ['14 3/8', inches, '14 3/8'],
     ['1/64', inches, '1/64'], // a tolerance: not 1/32 and a mark
+    ['0.004', inches, '0.004'], // the play of a tongue: nothing that a tape shows
     ['21.5 mm', inches, '27/32+ (21.5 mm)'], // centre of a hinge cup
     ['35 mm', inches, '1 3/8+ (35 mm)'],
     ['0.224', inches, '7/32+ (0.224)'], // depth of a rabbet

@@ -28,7 +28,7 @@ function boardBlank(parts: readonly Part[], shop: Shop): Blank {
   const [first, ...others] = parts;
   if (first === undefined) throw new Error('a blank is for at least one part');
   return {
-    code: (others.length === 0 ? first.code : `${first.code}+${others.length}`) as string as BlankCode,
+    code: codeOf(first, others),
     purpose: 'part',
     parts: parts.map(part => part.code),
     operation: undefined,
@@ -37,6 +37,12 @@ function boardBlank(parts: readonly Part[], shop: Shop): Blank {
     length: longest(roughLength(first, parts.length, shop), shop.router.shortPiece),
     width: plus(first.width.value, shop.rough.widthAllowance),
   };
+}
+
+/** All that it becomes, so that nobody has to look it up: `P3.1L-RB+RT`, and `P3.1L-RT+P3.1R-RB` across two doors. */
+function codeOf(first: Part, others: readonly Part[]): BlankCode {
+  const names = others.map(part => (part.door === first.door ? part.code.slice(part.door.length + 1) : part.code));
+  return [first.code, ...names].join('+') as BlankCode;
 }
 
 /** `count` parts end to end, a kerf between each two, and the allowance for squaring the ends. */

@@ -7,21 +7,13 @@ import { BENCH, checkOf, type MachineSetting, type Pass, passOf, set } from './p
 /** Board to rough length: the stop is set to the blank; the part's own length comes later. */
 export const crosscutRough = (piece: Piece, { shop }: Work): Pass => {
   const { rough } = sizes(piece, shop);
-  return passOf(piece, rough, {
-    ...BENCH,
-    settings: [set('rough-length', rough.length, 'stop', 'blade-to-stop')],
-    notes: ['cut-as-the-plan-shows'],
-  });
+  return passOf(piece, rough, { ...BENCH, settings: [set('rough-length', rough.length, 'stop', 'blade-to-stop')] });
 };
 
 /** Section of a board to rough width. */
 export const ripRough = (piece: Piece, { shop }: Work): Pass => {
   const { rough } = sizes(piece, shop);
-  return passOf(piece, rough, {
-    ...BENCH,
-    settings: [set('rough-width', rough.width, 'fence', 'blade-to-fence')],
-    notes: ['cut-as-the-plan-shows'],
-  });
+  return passOf(piece, rough, { ...BENCH, settings: [set('rough-width', rough.width, 'fence', 'blade-to-fence')] });
 };
 
 /** Strips lie on stickers and move as they want to before they are made straight. */

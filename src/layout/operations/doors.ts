@@ -85,14 +85,13 @@ export const takeDown = (piece: Piece): Pass => ({ ...doorPass(piece, BENCH), gr
 
 const roomOf = (piece: Piece): SetupGroup => ({ kind: 'room', name: doorOf(piece).room });
 
-/** Every outside edge of the show face, against the bearing. */
+/** Every outside edge, show face and back, against the bearing. */
 export function easeEdges(piece: Piece): Pass {
   return doorPass(
     piece,
     {
       ...BENCH,
       settings: [set('easing-radius', doorOf(piece).edgeEasing, 'tool', 'cutter')],
-      orientation: { face: 'show-down', edge: 'each' },
     },
     ['around'],
   );

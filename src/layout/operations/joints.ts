@@ -12,7 +12,11 @@ export const inspect = (piece: Piece): Pass => passOf(piece, sizeOf(piece), BENC
 export function groove(piece: Piece, { shop }: Work): Pass {
   const both = groovedEdges(piece) === 2;
   const machine = grooveSetting(jointOf(piece), shop);
-  return passOf(piece, sizeOf(piece), both ? { ...machine, notes: [...machine.notes, 'groove-both-edges'] } : machine, [
+  const notes: readonly SetupNote[] = [
+    ...(both ? (['groove-both-edges'] as const) : []),
+    ...(piece.kind === 'blank' ? (['leave-spares-long'] as const) : []),
+  ];
+  return passOf(piece, sizeOf(piece), { ...machine, notes: [...machine.notes, ...notes] }, [
     both ? 'both-edges' : 'inside-edge',
   ]);
 }

@@ -7,7 +7,7 @@ import { BENCH, checkOf, type MachineSetting, type Pass, passOf, set } from './p
 
 /** Whole sheets to pieces that one person can guide, sheet by sheet; in which order, the sheet's own plan shows. */
 export function breakSheet(piece: Piece): Pass {
-  const pass = passOf(piece, sizes(piece).before, { ...FACE_UP, notes: ['cut-as-the-plan-shows'] });
+  const pass = passOf(piece, sizes(piece).before, FACE_UP);
   const sheet = piece.kind === 'blank' ? piece.bin : undefined;
   return { ...pass, group: sheet === undefined ? undefined : { kind: 'sheet', name: sheet } };
 }
@@ -31,7 +31,6 @@ export function cutPanel(piece: Piece, { shop }: Work): Pass {
     {
       ...FACE_UP,
       settings: [set('final-length', final.length, 'stop', 'blade-to-stop')],
-      notes: piece.kind === 'blank' ? ['score-back-veneer'] : ['square-one-end-first'],
       check: checkOf('final-length', final.length, shop),
     },
   );
@@ -80,7 +79,8 @@ export function rabbetSetting(part: Part, shop: Shop): MachineSetting {
     orientation: { face: 'show-up', edge: 'each' },
     notes: ['measure-thickness-first', 'test-pieces-first', 'ends-before-sides'],
     adjustment: adjustmentOf(rabbet, shop),
-    check: checkOf('rabbet-tongue', rabbet.tongue, shop),
+    // A 64th would let it rattle or bind: what the tongue may be off is the play that it has.
+    check: { ...checkOf('rabbet-tongue', rabbet.tongue, shop), tolerance: shop.panels.rabbetFit },
   };
 }
 

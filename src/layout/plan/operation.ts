@@ -134,7 +134,6 @@ export type SetupNote =
   | 'groove-both-edges'
   | 'shaped-backer-behind-cope'
   | 'cope-before-groove'
-  | 'score-back-veneer'
   | 'measure-thickness-first'
   | 'ends-before-sides'
   | 'number-the-strips'
@@ -146,8 +145,7 @@ export type SetupNote =
   | 'stop-left-and-right'
   | 'mirror-for-right-hand'
   | 'backer-under-door'
-  | 'prefinish-panel-edges'
-  | 'cut-as-the-plan-shows';
+  | 'prefinish-panel-edges';
 
 /** `setting` depends on a thickness that only the caliper knows: for each reading, what to set. */
 export type Adjustment = {
