@@ -13,9 +13,13 @@ export type Writer = { readonly job: Job; readonly say: Say; readonly size: (len
  * and by how much the true value differs from the printed one.
  * `rail length = W − 2·S + 2·T = 14 3/8 − 2·2 + 2·3/8 = 11 1/8`
  */
-export function printWorking(working: Working, writer: Writer): string {
+export const printWorking = (working: Working, writer: Writer): string =>
+  `${writer.say(`working.${working.of}`)} = ${printHow(working, writer)}`;
+
+/** The same without its name: numbers that come about in one way can share a line. */
+export function printHow(working: Working, writer: Writer): string {
   const said = working.kind === 'fact' ? printFormula(working, writer) : printSum(working, writer);
-  return [`${writer.say(`working.${working.of}`)} = ${said}`, ...remarks(working, writer)].join(', ');
+  return [said, ...remarks(working, writer)].join(', ');
 }
 
 function printFormula({ formula, inputs, value }: FactWorking, writer: Writer): string {

@@ -35,7 +35,7 @@ export function dayChart(
         const top = HEAD + row * ROW;
         return [
           line([0, top + ROW], [width, top + ROW], WEIGHT.hair),
-          text([left - 6, top + ROW - 4], name, { align: 'right' }),
+          text([left - 6, top + ROW - 3], name, { align: 'right' }),
           ...tasks.map(task => bar(task, top + ROW / 2, place)),
         ];
       }),
@@ -70,7 +70,7 @@ function heads(
 
 function bar(task: Task, middle: number, place: Place): Mark {
   const [from, to] = [place(task.starts), place(task.ends)];
-  const thick = task.people > 1 ? 10 : 6;
+  const thick = task.people > 1 ? 9 : 5.5;
   return rectangle(
     { x: from, y: middle - thick / 2, width: Math.max(1.5, to - from), height: thick },
     WEIGHT.thin,
@@ -79,4 +79,4 @@ function bar(task: Task, middle: number, place: Place): Mark {
 }
 
 const HEAD = 22;
-const ROW = 14;
+const ROW = 11.5;

@@ -3,7 +3,7 @@ import type { Draft, View } from '../draft.ts';
 import { jointSection } from '../drawings/joint-section.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inRows } from '../order.ts';
-import { facing, measuredCheck, type SettingLine, settingLines } from './setups.ts';
+import { facing, measuredCheck, oneSetting, type SettingLine, settingLines } from './setups.ts';
 
 /** cards.hbs: for each machine all its settings of the job, in the order in which they are made. */
 export type CardsView = { readonly cards: readonly Card[] };
@@ -55,20 +55,15 @@ export function cards(draft: Draft): View<CardsView> | undefined {
 }
 
 function cardOperation(operation: Operation, setups: readonly Setup[], draft: Draft): CardOperation {
-  const title = draft.say(`operation.${operation.id}`);
-  const names = new Set(setups.map(({ settings }) => settings.map(setting => `${setting.of} ${setting.from}`).join()));
-  const ways = new Set(setups.map(setup => facing(setup, draft)));
-  const [first] = setups;
-  const alike = setups.length > 1 && names.size === 1 && ways.size === 1 && first?.settings.length === 1;
-  if (!alike)
-    return { title, lead: '', values: [], setups: setups.map((setup, index) => cardSetup(setup, index + 1, draft)) };
-  const [setting] = first === undefined ? [] : settingLines(first, draft);
+  const ways = [...new Set(setups.map(setup => facing(setup, draft)))];
+  const way = ways.length === 1 ? (ways[0] ?? '') : '';
+  const setting = setups.length > 1 ? oneSetting(setups, draft) : '';
   const values = setups.map((setup, index) => cardValue(setup, index + 1, draft));
   return {
-    title,
-    lead: [`${setting?.name}, ${setting?.from}`, ...ways].filter(Boolean).join(' · '),
-    values: inRows(values, VALUES_IN_ROW).map(row => [...row, ...NO_VALUES.slice(row.length)]),
-    setups: [],
+    title: draft.say(`operation.${operation.id}`),
+    lead: [setting, way].filter(Boolean).join(' · '),
+    values: setting === '' ? [] : inRows(values, VALUES_IN_ROW).map(row => [...row, ...NO_VALUES.slice(row.length)]),
+    setups: setting === '' ? setups.map((setup, index) => cardSetup(setup, index + 1, way === '', draft)) : [],
   };
 }
 
@@ -78,11 +73,11 @@ const cardValue = (setup: Setup, number: number, draft: Draft): CardValue => ({
   pieces: piecesAt(setup, draft),
 });
 
-const cardSetup = (setup: Setup, number: number, draft: Draft): CardSetup => ({
+const cardSetup = (setup: Setup, number: number, ownWay: boolean, draft: Draft): CardSetup => ({
   number,
   code: setup.code,
   settings: settingLines(setup, draft),
-  facing: facing(setup, draft),
+  facing: ownWay ? facing(setup, draft) : '',
   pieces: piecesAt(setup, draft),
   check: measuredCheck(setup, draft),
 });

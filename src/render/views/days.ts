@@ -96,7 +96,7 @@ function entries(day: Day, tasks: ReadonlyMap<string, Task>, people: number, dra
     .map(span => ({
       from: clock(span.starts, draft),
       to: clock(span.ends, draft),
-      person: people === 1 ? '' : `${span.person + 1}`,
+      person: people === 1 ? '' : `${span.person}`,
       task: entryName(span.tasks, draft),
       alone: span.tasks.every(task => task.helperAlone),
     }));

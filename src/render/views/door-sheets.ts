@@ -1,11 +1,12 @@
 import type { Door, Part, Working } from '../../calculate/door-set.ts';
+import { ZERO } from '../../units/length.ts';
 import type { Draft, View } from '../draft.ts';
 import { boringMap } from '../drawings/boring-map.ts';
 import { doorElevation } from '../drawings/door-elevation.ts';
 import { jointSection } from '../drawings/joint-section.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inCabinetOrder, type Some } from '../order.ts';
-import { printWorking } from '../working.ts';
+import { printHow } from '../working.ts';
 
 /** doors.hbs: a sheet for all doors that are made alike, but for the side they hang on. */
 export type DoorSheetsView = { readonly styles: readonly StyleSheet[] };
@@ -25,14 +26,13 @@ export type DoorSheet = {
   readonly doors: readonly { readonly code: string; readonly hung: string }[];
   /** Names of drawings; empty where there is nothing to draw. */
   readonly elevation: string;
-  readonly elevationWidth: string;
+  readonly elevationWidth: number;
   readonly boring: string;
-  readonly boringWidth: string;
+  readonly boringWidth: number;
   readonly parts: readonly DoorSheetPart[];
   /** Sentences: diagonals, clamps, weight, cups, pull, panels that stay loose. */
   readonly facts: readonly string[];
-  /** In two columns. */
-  readonly workings: readonly (readonly string[])[];
+  readonly workings: readonly string[];
 };
 export type DoorSheetPart = {
   readonly marks: string;
@@ -119,12 +119,14 @@ function doorSheet(
   const [door] = doors;
   const parts = draft.partsOf(door);
   const room = roomFor(door);
-  const elevation = doorElevation(door, parts, draft.pen, { width: ELEVATION_WIDTH, height: room });
+  const elevation = doorElevation(door, parts, draft.pen, {
+    width: handsOf(doors) === 2 ? ELEVATION_WIDTH.two : ELEVATION_WIDTH.one,
+    height: room,
+  });
   const boring = borings(doors, draft, room);
   figures.set(`elevation-${door.code}`, elevation);
   if (boring !== undefined) figures.set(`boring-${door.code}`, boring);
   const own = workings(door, draft).filter(working => !shared.includes(working));
-  const half = Math.ceil(own.length / 2);
   return {
     bookmark: `door-${door.code}`,
     title: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
@@ -132,14 +134,17 @@ function doorSheet(
     front: draft.say(`front.${door.front}`),
     doors: doors.map(each => ({ code: each.code, hung: draft.say(`doors.hung-${each.hingeSide ?? 'none'}`) })),
     elevation: `elevation-${door.code}`,
-    elevationWidth: `${Math.ceil(elevation.width)}`,
+    elevationWidth: Math.ceil(elevation.width),
+    boringWidth: Math.ceil(boring?.width ?? 0),
     boring: boring === undefined ? '' : `boring-${door.code}`,
-    boringWidth: `${Math.ceil(boring?.width ?? 0)}`,
     parts: partRows(parts, door, draft),
     facts: facts(door, parts, draft),
-    workings: own.length === 0 ? [] : [own.slice(0, half), own.slice(half)],
+    workings: own,
   };
 }
+
+/** On how many sides the doors hang. */
+const handsOf = (doors: readonly Door[]): number => new Set(doors.flatMap(door => door.hingeSide ?? [])).size;
 
 /** A tall door is drawn taller, or its dimensions run together. */
 const roomFor = (door: Door): number =>
@@ -162,7 +167,7 @@ function borings(doors: readonly Door[], draft: Draft, height: number): Figure |
     const door = doors.find(each => each.hingeSide === hand);
     return door === undefined ? [] : [{ door, title: draft.say(`doors.back-${hand}`) }];
   });
-  return boringMap(hands, draft.pen, { width: hands.length * BORING_WIDTH, height });
+  return boringMap(hands, draft.pen, { width: hands.length === 2 ? BORING_WIDTH.two : BORING_WIDTH.one, height });
 }
 
 /** Parts of one size and kind share a line. */
@@ -190,27 +195,26 @@ const kindOf = (part: Part): string => part.role.replace(/-(left|right|top|botto
 function facts(door: Door, parts: readonly Part[], draft: Draft): readonly string[] {
   const batch = draft.plan.batches.find(each => each.doors.includes(door.code));
   const [hinge] = door.hinges;
-  return [
-    draft.say('doors.diagonal', {
-      diagonal: draft.size(door.diagonal.length),
-      tolerance: draft.size(door.diagonal.tolerance),
-    }),
-    draft.say('doors.mass', { mass: draft.quantities.mass(door.mass) }),
-    ...(batch === undefined
-      ? []
-      : [draft.say('doors.clamps', { clamps: clampsFor(door, draft), batch: batch.number })]),
+  const { say, size, quantities } = draft;
+  const short = [
+    say('doors.diagonal', { diagonal: size(door.diagonal.length), tolerance: size(door.diagonal.tolerance) }),
+    quantities.mass(door.mass),
+    ...(batch === undefined ? [] : [say('doors.clamps', { clamps: clampsFor(door, draft), batch: batch.number })]),
     ...(hinge === undefined
       ? []
       : [
-          draft.say('doors.hinges', {
+          say('doors.hinges', {
             count: door.hinges.length,
             diameter: draft.exact(hinge.cupDiameter),
             depth: draft.exact(hinge.cupDepth),
             edge: draft.exact(hinge.fromEdge),
           }),
         ]),
+  ];
+  return [
+    short.join(' · '),
     ...(door.pull === undefined ? [] : [pull(door.pull, draft)]),
-    ...(parts.some(part => part.make.kind === 'solid-panel') ? [draft.say('doors.loose')] : []),
+    ...(parts.some(part => part.make.kind === 'solid-panel') ? [say('doors.loose')] : []),
     ...(door.note === '' ? [] : [door.note]),
   ];
 }
@@ -227,34 +231,42 @@ const pull = (pulls: NonNullable<Door['pull']>, draft: Draft): string =>
       .join('; '),
   });
 
-/** The door's numbers, then those of its parts; what two parts share is said once, and what is no sum not at all. */
-const workings = (door: Door, draft: Draft): readonly string[] => [
-  ...new Set(
-    [
-      door.width,
-      door.height,
-      ...door.workings,
-      ...draft
-        .partsOf(door)
-        .flatMap(part => [
-          part.length,
-          part.width,
-          ...(part.shoulder === undefined ? [] : [part.shoulder]),
-          ...part.workings,
-        ]),
-    ]
-      .filter(tellsSomething)
-      .map(working => printWorking(working, draft)),
-  ),
-];
+/**
+ * The door's numbers, then those of its parts. Numbers that come about in the same way share a line, and what is no sum
+ * or leaves nothing over is not told.
+ */
+function workings(door: Door, draft: Draft): readonly string[] {
+  const all = [
+    door.width,
+    door.height,
+    ...door.workings,
+    ...draft
+      .partsOf(door)
+      .flatMap(part => [
+        part.length,
+        part.width,
+        ...(part.shoulder === undefined ? [] : [part.shoulder]),
+        ...part.workings,
+      ]),
+  ];
+  const exact = door.width.rest === ZERO && door.height.rest === ZERO;
+  const told = all.filter(working => tellsSomething(working) && !(exact && GAPS.test(working.of)));
+  return [...grouped(told, working => printHow(working, draft)).entries()].map(([how, alike]) => {
+    const names = new Set(alike.map(working => draft.say(`working.${working.of}`)));
+    return `${[...names].join(', ')} = ${how}`;
+  });
+}
 
 /** `stile width = S = 2` is on the drawing, and masses are for `explain`. */
 const tellsSomething = (working: Working): boolean =>
   !UNTOLD.has(working.of) && (working.kind === 'fact' || working.terms.length > 1 || working.sharedBy > 1);
 
+/** What is left at the sides: as it was asked for, where no size was rounded. */
+const GAPS = /^(overlay|clearance|gap)-/;
 const UNTOLD: ReadonlySet<string> = new Set(['mass', 'door-mass', 'finish-area', 'hinge-count', 'edge-allowance']);
-const ELEVATION_WIDTH = 180;
-const BORING_WIDTH = 95;
+/** Of the drawings of doors that hang on one side, and of pairs. */
+const ELEVATION_WIDTH = { one: 140, two: 118 };
+const BORING_WIDTH = { one: 112, two: 132 };
 /** Height of the drawings, in points: what a door of `from` takes, and more for each inch above. */
-const ROOM = { least: 140, from: 36 * 25_400_000, perInch: 2.5, inch: 25_400_000, most: 260 };
+const ROOM = { least: 180, from: 36 * 25_400_000, perInch: 2, inch: 25_400_000, most: 260 };
 const SECTION_WIDTH = 250;

@@ -1,9 +1,9 @@
-import type { Operation, OperationId, Setup } from '../../layout/shop-plan.ts';
+import type { Operation, OperationId } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
-import { inRows } from '../order.ts';
 import { type Careful, carefulWith } from './reminders.ts';
-import { facing, measuredCheck, type PieceCell, pieceGrid, runsOf, type SettingLine, settingLines } from './setups.ts';
+import { type RouteRow, routeRows } from './route-rows.ts';
+import { facing, oneSetting } from './setups.ts';
 
 /**
  * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Short ones that follow
@@ -28,33 +28,9 @@ export type RouteSheet = {
   /** What holds for every set-up: how pieces lie, and notes. */
   readonly facing: string;
   readonly notes: readonly string[];
-  readonly setups: readonly RouteSetup[];
-};
-export type RouteSetup = {
-  readonly title: string;
-  readonly code: string;
-  /** Empty where the set-up goes on from the row before. */
-  readonly barcode: string;
-  readonly settings: readonly SettingLine[];
-  /** Where it differs from the other set-ups of the sheet. */
-  readonly facing: string;
-  readonly notes: readonly string[];
-  readonly adjustment: Adjustment | undefined;
-  /** Codes of the test pieces that are run first. */
-  readonly tests: readonly string[];
-  readonly check: string;
-  /** Passes of every piece; where they differ they stand with the pieces. */
-  readonly runs: string;
-  /** Many pieces take the whole width, under the settings; few stand beside the symbol. */
-  readonly wide: boolean;
-  readonly widths: string;
-  readonly rows: readonly (readonly PieceCell[])[];
-};
-export type Adjustment = {
-  readonly lead: string;
-  readonly measured: string;
-  readonly set: string;
-  readonly rows: readonly { readonly measured: string; readonly set: string }[];
+  /** Where all set-ups have one and the same setting: its name, said once. */
+  readonly setting: string;
+  readonly rows: readonly RouteRow[];
 };
 
 /** Waiting is no sheet: it is said on the sheet before it. Glue-up, finish and hanging have sheets of their own. */
@@ -84,8 +60,7 @@ function pagesOf(sheets: readonly RouteSheet[]): readonly RoutePage[] {
 
 /** About half a page at most. */
 const isShort = (sheet: RouteSheet): boolean =>
-  (sheet.careful?.figures.length ?? 0) < 2 &&
-  sheet.setups.reduce((lines, setup) => lines + setup.rows.length + (setup.barcode === '' ? 0 : 3), 0) <= SHORT_LINES;
+  (sheet.careful?.figures.length ?? 0) < 2 && sheet.rows.reduce((lines, row) => lines + row.lines, 0) <= SHORT_LINES;
 
 const isWait = (operation: Operation): boolean =>
   operation.wait !== undefined && operation.minutes.setup === 0 && operation.minutes.pieces === 0;
@@ -108,7 +83,8 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     ...neighbours(operation, draft),
     careful: carefulWith(operation, draft, figures),
     ...shared,
-    setups: setups.flatMap((setup, index) => routeSetups(setup, index, setups.length, shared, draft)),
+    setting: oneSetting(setups, draft),
+    rows: routeRows(setups, shared, draft),
   };
 }
 
@@ -134,73 +110,6 @@ function neighbours(operation: Operation, { plan, say }: Draft): { readonly befo
   return { before: names(before), after: names(after) };
 }
 
-function routeSetups(
-  setup: Setup,
-  index: number,
-  count: number,
-  shared: Pick<RouteSheet, 'facing' | 'notes'>,
-  draft: Draft,
-): readonly RouteSetup[] {
-  const { say } = draft;
-  const number = { number: index + 1, count };
-  const wide = setup.pieces.length > WIDE_FROM;
-  const grid = pieceGrid(setup.pieces, draft.paperWidth - (wide ? 0 : SETUP_COLUMN), draft);
-  const blocks = inRows(grid.rows, ROWS_IN_BLOCK);
-  const first: RouteSetup = {
-    title: setupTitle(setup, number, draft),
-    code: setup.code,
-    barcode: setup.barcode,
-    settings: settingLines(setup, draft),
-    facing: shared.facing === '' ? facing(setup, draft) : '',
-    notes: setup.notes.map(note => say(`note.${note}`)).filter(note => !shared.notes.includes(note)),
-    adjustment: adjustment(setup, draft),
-    tests: setup.testPieces,
-    check: measuredCheck(setup, draft),
-    runs: runsOf(setup.pieces, draft),
-    wide,
-    widths: grid.widths,
-    rows: blocks[0] ?? [],
-  };
-  return [first, ...blocks.slice(1).map(rows => ({ ...CONTINUED, wide, widths: grid.widths, rows }))];
-}
-
-const adjustment = ({ adjustment: table }: Setup, { say, caliper }: Draft): Adjustment | undefined =>
-  table === undefined
-    ? undefined
-    : {
-        lead: say('route.adjust', { measure: say(`measure.${table.measure}`), planned: caliper(table.planned) }),
-        measured: say('route.adjust.measured'),
-        set: say('route.adjust.set', { setting: say(`setting.${table.setting}`) }),
-        rows: table.rows.map(each => ({ measured: caliper(each.measured), set: caliper(each.set) })),
-      };
-
-/** Its number among the set-ups of the sheet, or what keeps its pieces together: a sheet, a batch, a room. */
-const setupTitle = (
-  { group }: Setup,
-  number: { readonly number: number; readonly count: number },
-  { say }: Draft,
-): string => (group === undefined ? say('route.setup', number) : say(`group.${group.kind}`, { name: group.name }));
-
-/** A set-up of many pieces goes on in further rows, which do not repeat its settings. */
-const CONTINUED: Omit<RouteSetup, 'wide' | 'widths' | 'rows'> = {
-  title: '',
-  code: '',
-  barcode: '',
-  settings: [],
-  facing: '',
-  notes: [],
-  adjustment: undefined,
-  tests: [],
-  check: '',
-  runs: '',
-};
-
 /** What has a section of its own, with its cautions and its boxes to tick. */
 const ELSEWHERE: ReadonlySet<OperationId> = new Set<OperationId>(['glue-up', 'finish', 'hang']);
-/** The column of the set-up's number and symbol, in points, as routes.hbs has it. */
-const SETUP_COLUMN = 145;
-/** Pieces from which on a set-up takes the whole width. */
-const WIDE_FROM = 24;
-/** Rows that stay together on a page. */
-const ROWS_IN_BLOCK = 6;
-const SHORT_LINES = 20;
+const SHORT_LINES = 22;

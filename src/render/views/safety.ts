@@ -1,3 +1,4 @@
+import type { Operation } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inRows } from '../order.ts';
@@ -8,9 +9,12 @@ export type SafetyView = {
   readonly machines: readonly { readonly station: string; readonly cautions: readonly string[] }[];
   /** What is said of more than one machine. */
   readonly everywhere: readonly string[];
-  /** Two to a row. */
-  readonly called: readonly (readonly (Caution & { readonly where: string })[])[];
+  /** What pieces call for: with a drawing, three to a row, and without. */
+  readonly drawn: readonly (readonly CalledCaution[])[];
+  readonly told: readonly CalledCaution[];
 };
+
+export type CalledCaution = Caution & { readonly where: string };
 
 export function safety(draft: Draft): View<SafetyView> | undefined {
   const figures = new Map<string, Figure>();
@@ -25,30 +29,38 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
     ],
   }));
   const everywhere = said(machines.flatMap(machine => machine.cautions));
-  const called = operations.flatMap(operation =>
-    [
-      ...operation.reminders.filter(reminder => !isGeneral(reminder)),
-      ...operation.setups.flatMap(setup => setup.reminders),
-    ].map(reminder => ({ reminder, operation: operation.id })),
-  );
+  const called = calledFor(operations, draft, figures);
   return {
     data: {
       machines: machines
         .map(({ station, cautions }) => ({ station, cautions: cautions.filter(each => !everywhere.includes(each)) }))
         .filter(machine => machine.cautions.length > 0),
       everywhere,
-      called: inRows(
-        [...grouped(called, ({ reminder }) => reminder.id).values()].map(alike => ({
-          ...cautionOnce(alike[0].reminder, draft, figures),
-          where: draft.say('safety.where', {
-            operations: [...new Set(alike.map(each => draft.say(`operation.${each.operation}`)))].join(', '),
-          }),
-        })),
-        2,
+      drawn: inRows(
+        called.filter(caution => caution.figure !== ''),
+        3,
       ),
+      told: called.filter(caution => caution.figure === ''),
     },
     figures,
   };
+}
+
+/** Each caution once, with the operations that it is called for in; those that share a drawing share a place. */
+function calledFor(
+  operations: readonly Operation[],
+  draft: Draft,
+  figures: Map<string, Figure>,
+): readonly CalledCaution[] {
+  const called = operations.flatMap(operation =>
+    [...operation.reminders, ...operation.setups.flatMap(setup => setup.reminders)]
+      .filter(reminder => !isGeneral(reminder))
+      .map(reminder => ({ reminder, operation: draft.say(`operation.${operation.id}`) })),
+  );
+  return [...grouped(called, ({ reminder }) => reminder.id).values()].map(alike => ({
+    ...cautionOnce(alike[0].reminder, draft, figures),
+    where: draft.say('safety.where', { operations: [...new Set(alike.map(each => each.operation))].join(', ') }),
+  }));
 }
 
 /** Those that come up more than once. */

@@ -82,5 +82,5 @@ const scheduleRow = (door: Door, draft: Draft): Omit<ScheduleRow, 'sheet'> => ({
 function printGaps(door: Door, draft: Draft): string {
   const { left, right, top, bottom, between } = door.gaps;
   const sides = [left, right, top, bottom].map(draft.size).join(' · ');
-  return between === undefined ? sides : `${sides}; ${draft.say('schedule.between', { gap: draft.size(between) })}`;
+  return between === undefined ? sides : `${sides} | ${draft.size(between)}`;
 }

@@ -26,6 +26,20 @@ export const settingLines = ({ settings, check }: Setup, { say, exact }: Draft):
 const measures = (check: MeasuredCheck, setting: Setting): boolean =>
   check.of === setting.of && check.length === setting.value;
 
+/** `Length, stop to blade`, where all set-ups have that one setting and lie alike; else empty. */
+export function oneSetting(setups: readonly Setup[], draft: Draft): string {
+  const [first] = setups;
+  const [line] = first === undefined ? [] : settingLines(first, draft);
+  const alike = setups.every(
+    setup =>
+      setup.settings.length === 1 &&
+      setup.settings[0]?.of === first?.settings[0]?.of &&
+      setup.settings[0]?.from === first?.settings[0]?.from &&
+      facing(setup, draft) === (first === undefined ? '' : facing(first, draft)),
+  );
+  return alike && line !== undefined ? `${line.name}, ${line.from}` : '';
+}
+
 /** How a piece is laid to the machine, in words; empty where it is all one. */
 export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pick<Draft, 'say'>): string {
   if (orientation === undefined) return '';
@@ -62,15 +76,29 @@ export function pieceGrid(pieces: readonly SetupPiece[], room: number, draft: Dr
     label: groupLabel(label, alike.length),
     ticks: [...grouped(alike, piece => ownerOf(piece, draft)).values()].map(those => together(those)),
   }));
-  const columns = columnsFor(
-    groups.flatMap(({ ticks }) => ticks.map(tick => draft.pen.measure(tick, CODE_SIZE, false) + BOX_ROOM)),
-    room,
-  );
   const cells = groups.flatMap(({ label, ticks }) => [
-    ...(label === '' ? [] : [cell('head', label, room / columns, columns, draft)]),
-    ...ticks.map(text => cell('tick', text, room / columns, columns, draft)),
+    ...(label === '' ? [] : [{ kind: 'head' as const, text: label }]),
+    ...ticks.map(text => ({ kind: 'tick' as const, text })),
   ]);
-  return { widths: Array.from({ length: columns }, () => '*').join(' '), rows: filled(cells, columns) };
+  return tightest(cells, room, draft);
+}
+
+/** In the number of columns that takes the fewest rows; what is longer than a column takes several. */
+function tightest(cells: readonly Omit<PieceCell, 'span'>[], room: number, { pen }: Draft): PieceGrid {
+  const needed = cells.map(
+    ({ kind, text }) => pen.measure(text, CODE_SIZE, kind === 'head') + (kind === 'head' ? CELL_ROOM : BOX_ROOM),
+  );
+  let best: PieceGrid | undefined;
+  for (let columns = 1; columns <= COLUMNS_MAX; columns += 1) {
+    const span = (width: number): number => Math.min(columns, Math.max(1, Math.ceil((width * columns) / room)));
+    const rows = filled(
+      cells.map((cell, index) => ({ ...cell, span: span(needed[index] ?? 0) })),
+      columns,
+    );
+    const widths = Array.from({ length: columns }, () => '*').join(' ');
+    if (best === undefined || rows.length < best.rows.length) best = { widths, rows };
+  }
+  return best ?? { widths: '*', rows: [] };
 }
 
 /** The passes that all pieces of a set-up have, in words. */
@@ -112,17 +140,6 @@ function together([first, ...others]: Some<SetupPiece>): string {
     ...others.map(({ code }) => (stem !== '' && code.startsWith(stem) ? code.slice(stem.length) : code)),
   ].join(' ');
 }
-
-/** As many columns as leave three pieces in four a cell of their own; what is longer takes several. */
-function columnsFor(widths: readonly number[], room: number): number {
-  const usual = [...widths].sort((a, b) => a - b)[Math.floor(widths.length * 0.75)] ?? room;
-  return Math.max(1, Math.min(COLUMNS_MAX, Math.floor(room / usual)));
-}
-
-const cell = (kind: 'head' | 'tick', text: string, column: number, columns: number, { pen }: Draft): PieceCell => {
-  const needed = pen.measure(text, CODE_SIZE, kind === 'head') + (kind === 'head' ? CELL_ROOM : BOX_ROOM);
-  return { kind, text, span: Math.min(columns, Math.max(1, Math.ceil(needed / column))) };
-};
 
 /** Cells in rows, each filled up with nothing. */
 function filled(cells: readonly PieceCell[], columns: number): readonly (readonly PieceCell[])[] {
