@@ -8,7 +8,7 @@ import { printCaliper, printLength, printSetting } from '../units/print-length.t
 import type { Pen } from './drawings/pen.ts';
 import type { Figure, Measure } from './figure.ts';
 import type { PacketWords } from './fill.ts';
-import { bodySize } from './flow/paper.ts';
+import { pageSize } from './flow/paper.ts';
 import type { Revision } from './packet.ts';
 import { type Quantities, quantities } from './quantities.ts';
 import { type Say, sayer } from './say.ts';
@@ -62,6 +62,9 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
     parts,
     partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),
     blanks: new Map(plan.blanks.map(blank => [blank.code, blank])),
-    paperWidth: bodySize(job.paper, 'portrait').width,
+    paperWidth: pageSize(job.paper, 'portrait').width - 2 * MARGIN,
   };
 }
+
+/** Half an inch, as the templates have it: every printer reaches there, and a punched hole takes no words. */
+const MARGIN = 36;

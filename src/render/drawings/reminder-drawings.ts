@@ -157,7 +157,7 @@ export function tagUp(word: DrawingWord): Figure {
   ]);
 }
 
-/** Drawn on a field of 220 × 100, printed at three quarters of that: lines shrink, lettering does not. */
+/** Drawn on a field of 220 × 100, printed at two thirds of that: lines shrink, lettering does not. */
 const drawn = (marks: readonly Mark[]): Figure => ({
   width: 220 * PRINTED,
   height: 100 * PRINTED,
@@ -187,4 +187,4 @@ const wood = (box: Box): readonly Mark[] => [
   }),
 ];
 
-const PRINTED = 0.75;
+const PRINTED = 0.64;

@@ -110,6 +110,6 @@ const NO_STEPS: readonly CuttingStep[] = Array.from({ length: STEPS_IN_ROW }, ()
 }));
 /** Room for the drawing of a board, and of a sheet, in points. */
 const BOARD_HEIGHT = 130;
-const SHEET_HEIGHT = 215;
+const SHEET_HEIGHT = 268;
 /** One person lifts no more: the load constant of the NIOSH lifting equation (1994), 23 kg. */
 const LIFT_MAX_KG = 23;

@@ -12,7 +12,7 @@ export type DaysSchedule = {
   readonly title: string;
   readonly makespan: string;
   readonly chart: string;
-  /** Two days to a row. */
+  /** Three days to a row. */
   readonly rows: readonly (readonly DayView[])[];
 };
 export type DayView = { readonly title: string; readonly entries: readonly DayEntry[] };
@@ -50,8 +50,8 @@ function daysSchedule(schedule: Schedule, draft: Draft, figures: Map<string, Fig
       schedule.days
         .filter(day => day.entries.length > 0)
         .map(day => ({ title: dayName(day, draft), entries: entries(day, tasks, schedule.people, draft) })),
-      2,
-    ).map(row => (row.length < 2 ? [...row, { title: '', entries: [] }] : row)),
+      DAYS_IN_ROW,
+    ).map(row => [...row, ...NO_DAYS.slice(row.length)]),
   };
 }
 
@@ -116,3 +116,6 @@ function clock(second: number, { job }: Draft): string {
   const total = Math.round(hours * 60 + minutes + second / 60);
   return `${Math.floor(total / 60) % 24}:${`${total % 60}`.padStart(2, '0')}`;
 }
+
+const DAYS_IN_ROW = 3;
+const NO_DAYS: readonly DayView[] = Array.from({ length: DAYS_IN_ROW }, () => ({ title: '', entries: [] }));

@@ -263,7 +263,15 @@ const tellsSomething = (working: Working): boolean =>
 
 /** What is left at the sides: as it was asked for, where no size was rounded. */
 const GAPS = /^(overlay|clearance|gap)-/;
-const UNTOLD: ReadonlySet<string> = new Set(['mass', 'door-mass', 'finish-area', 'hinge-count', 'edge-allowance']);
+const UNTOLD: ReadonlySet<string> = new Set([
+  'mass',
+  'door-mass',
+  'finish-area',
+  'hinge-count',
+  'hinge-place',
+  'hinge-edge',
+  'edge-allowance',
+]);
 /** Of the drawings of doors that hang on one side, and of pairs. */
 const ELEVATION_WIDTH = { one: 140, two: 118 };
 const BORING_WIDTH = { one: 112, two: 132 };

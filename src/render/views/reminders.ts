@@ -86,4 +86,4 @@ function drawingOf(reminder: Reminder, { say }: Draft, figures: Map<string, Figu
 
 const GENERAL: ReadonlySet<string> = new Set(['ears', 'dust', 'ventilation']);
 /** A caution that names half the job is not read. */
-const NAMED_MAX = 6;
+const NAMED_MAX = 4;

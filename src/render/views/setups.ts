@@ -71,8 +71,8 @@ export type PieceGrid = { readonly widths: string; readonly rows: readonly (read
  * belongs to one door and is of one size shares a box: `B7.A.1L-SL SR` is ticked when both are done.
  */
 export function pieceGrid(pieces: readonly SetupPiece[], room: number, draft: Draft): PieceGrid {
-  const shared = sharedRuns(pieces);
-  const groups = [...grouped(pieces, piece => pieceLabel(piece, shared, draft))].map(([label, alike]) => ({
+  const usual = usualRuns(pieces);
+  const groups = [...grouped(pieces, piece => pieceLabel(piece, usual, draft))].map(([label, alike]) => ({
     label: groupLabel(label, alike.length),
     ticks: [...grouped(alike, piece => ownerOf(piece, draft)).values()].map(those => together(those)),
   }));
@@ -101,20 +101,20 @@ function tightest(cells: readonly Omit<PieceCell, 'span'>[], room: number, { pen
   return best ?? { widths: '*', rows: [] };
 }
 
-/** The passes that all pieces of a set-up have, in words. */
+/** The passes of most pieces of a set-up, in words; those of others stand with them. One pass goes without saying. */
 export const runsOf = (pieces: readonly SetupPiece[], { say }: Draft): string =>
-  (sharedRuns(pieces) ?? [])
+  usualRuns(pieces)
     .filter(run => run !== 'once')
     .map(run => say(`run.${run}`))
     .join(', ');
 
-function sharedRuns(pieces: readonly SetupPiece[]): SetupPiece['runs'] | undefined {
-  const [first] = pieces;
-  return pieces.every(piece => piece.runs.join() === first?.runs.join()) ? first?.runs : undefined;
+function usualRuns(pieces: readonly SetupPiece[]): SetupPiece['runs'] {
+  const ways = [...grouped(pieces, piece => piece.runs.join()).values()];
+  return ways.sort((a, b) => b.length - a.length)[0]?.[0].runs ?? [];
 }
 
-function pieceLabel(piece: SetupPiece, shared: SetupPiece['runs'] | undefined, { say, size }: Draft): string {
-  const runs = shared === undefined ? piece.runs.map(run => say(`run.${run}`)).join(', ') : '';
+function pieceLabel(piece: SetupPiece, usual: SetupPiece['runs'], { say, size }: Draft): string {
+  const runs = piece.runs.join() === usual.join() ? '' : piece.runs.map(run => say(`run.${run}`)).join(', ');
   const figures = piece.figures
     .map(({ of, length, count }) => `${count === undefined ? '' : `${count} × `}${say(`figure.${of}`)} ${size(length)}`)
     .join(', ');
