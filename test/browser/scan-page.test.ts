@@ -1,6 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { hostname } from 'node:os';
+import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { barcodeFor } from '../../src/codes/barcode.ts';
@@ -416,15 +415,10 @@ async function printed(address: string): Promise<Buffer> {
 }
 
 /** The engine is put in past the page's own policy, which would not let it in. */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
 async function violations(of: Page): Promise<readonly string[]> {
-  await of.evaluate(AXE);
+  await of.evaluate(axe.source);
   return of.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-    };
-    const { violations: found } = await axe.run();
+    const { violations: found } = await (window as unknown as { axe: typeof axe }).axe.run();
     return found.map(each => `${each.id} ${each.nodes.map(node => node.html).join(' ')}`);
   });
 }
