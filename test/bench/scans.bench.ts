@@ -25,7 +25,8 @@ export async function measure(): Promise<readonly Measurement[]> {
       ['file', undefined],
       ['PostgreSQL', server.url],
     ] as const) {
-      for (const stations of [1, 8, 64]) lines.push(...(await scansFrom(stations, name, database)));
+      for (const stations of [1, 8, 64]) lines.push(...(await scansFrom(stations, name, database, 'flat out')));
+      lines.push(...(await scansFrom(64, name, database, 'two a second each')));
       lines.push(...(await queries(name, database)));
     }
     return lines;
@@ -35,7 +36,11 @@ export async function measure(): Promise<readonly Measurement[]> {
 }
 
 const SCANS = 3000;
-const manifest = aManifest({ cabinets: Array.from({ length: 150 }, (_, at) => `B${at + 1}`) });
+/** Four kitchens of forty doors in the shop at once. */
+const manifests = ['K7', 'K8', 'K9', 'K10'].map(number =>
+  aManifest({ number, cabinets: Array.from({ length: 40 }, (_, at) => `B${at + 1}`) }),
+);
+const [manifest = aManifest()] = manifests;
 
 /** A host in a process of its own, so that the stations' work is not counted as the host's. */
 async function scansFrom(
@@ -44,15 +49,23 @@ async function scansFrom(
   database: string | undefined,
 ): Promise<readonly Measurement[]> {
   const folder = await mkdtemp(join(tmpdir(), 'bench-'));
-  await mkdir(join(folder, 'packets', 'K7', 'A'), { recursive: true });
-  await writeFile(join(folder, 'packets', 'K7', 'A', 'manifest.json'), JSON.stringify(manifest));
+  for (const each of manifests) {
+    const place = join(folder, 'packets', each.job.number, 'A');
+    await mkdir(place, { recursive: true });
+    await writeFile(join(place, 'manifest.json'), JSON.stringify(each));
+  }
   const { host, address } = await startHost(folder, database);
   const agent = new Agent({ keepAlive: true, maxSockets: stations });
-  const queues = deal(scansOf(manifest, SCANS), stations);
+  const count = pace === 'flat out' ? SCANS : stations * 10;
+  const queues = deal(manifests.flatMap(scansOf).slice(0, count), stations);
   await post(agent, address, queues[0]?.[0] ?? aScan('warm', {}));
   const before = processorSeconds(host.pid);
   const start = performance.now();
-  const waits = (await Promise.all(queues.map(queue => work(agent, address, queue)))).flat().sort((a, b) => a - b);
+  const waits = (
+    await Promise.all(queues.map((queue, hand) => work(agent, address, queue, pace === 'flat out' ? undefined : hand)))
+  )
+    .flat()
+    .sort((a, b) => a - b);
   const seconds = (performance.now() - start) / 1000;
   const processor = processorSeconds(host.pid) - before;
   host.kill('SIGKILL');
@@ -60,7 +73,7 @@ async function scansFrom(
   const floor = { name: 'fdatasync each', value: syncsPerSecond(folder) };
   await rm(folder, { recursive: true, force: true });
   const p99 = waits[Math.floor(waits.length * 0.99)] ?? 0;
-  const what = `${name}, ${stations} station${stations === 1 ? '' : 's'}`;
+  const what = `${name}, ${stations} station${stations === 1 ? '' : 's'} ${pace}`;
   return [
     {
       what: `${what}: durable scans`,
@@ -139,13 +152,13 @@ async function median(times: number, ask: () => Promise<unknown>): Promise<numbe
   return waits.sort((a, b) => a - b)[Math.floor(times / 2)] ?? 0;
 }
 
-function scansOf({ parts, operations }: Manifest, count: number): readonly Scan[] {
+function scansOf({ job, parts, operations }: Manifest): readonly Scan[] {
   const scanned = operations.filter(each => each.minutes.pieces > 0);
-  const all = scanned.flatMap(operation =>
+  return scanned.flatMap(operation =>
     parts
       .filter(part => part.route.includes(operation.id))
       .map(part =>
-        aScan(`${part.code} ${operation.id}`, {
+        aScan(`${job.number} ${part.code} ${operation.id}`, {
           code: part.barcode,
           station: operation.station,
           operation: operation.id,
@@ -154,15 +167,22 @@ function scansOf({ parts, operations }: Manifest, count: number): readonly Scan[
         }),
       ),
   );
-  return all.slice(0, count);
 }
 
 const deal = (scans: readonly Scan[], hands: number): readonly (readonly Scan[])[] =>
   Array.from({ length: hands }, (_, hand) => scans.filter((_each, at) => at % hands === hand));
 
-async function work(agent: Agent, address: string, queue: readonly Scan[]): Promise<readonly number[]> {
+/** One after the other; where `hand` is given, at most two a second, and not all hands at the same moment. */
+async function work(
+  agent: Agent,
+  address: string,
+  queue: readonly Scan[],
+  hand: number | undefined,
+): Promise<readonly number[]> {
   const waits: number[] = [];
-  for (const scan of queue) {
+  const begin = performance.now() + (hand ?? 0) * 8;
+  for (const [at, scan] of queue.entries()) {
+    if (hand !== undefined) await new Promise(due => setTimeout(due, begin + at * 500 - performance.now()));
     const start = performance.now();
     await post(agent, address, scan);
     waits.push(performance.now() - start);

@@ -58,12 +58,12 @@ const ask = (
     incoming: { socket: { remoteAddress: from, remotePort: 1, remoteFamily: 'IPv4' } },
   });
 
-const post = (body: string, asked: Ask = {}) =>
-  ask(
-    '/scans',
-    { ...asked, headers: { 'content-type': 'application/json', ...asked.headers } },
-    { method: 'POST', body },
-  );
+const post = (body: string, asked: Ask = {}) => {
+  const headers = { 'content-type': 'application/json', 'content-length': lengthOf(body), ...asked.headers };
+  return ask('/scans', { ...asked, headers }, { method: 'POST', body });
+};
+
+const lengthOf = (body: string): string => String(new TextEncoder().encode(body).length);
 
 const aBody = (but: object = {}) => JSON.stringify({ ...aScan(JSON.stringify(but), { code: 'B1.A.1L-SL' }), ...but });
 
@@ -76,11 +76,9 @@ async function paired(): Promise<Record<string, string>> {
 
 const typeCode = (code: string) => {
   now = new Date(now.getTime() + 2000);
-  return ask(
-    '/pair',
-    { from: TABLET, headers: { 'content-type': 'application/x-www-form-urlencoded' } },
-    { method: 'POST', body: new URLSearchParams({ code }).toString() },
-  );
+  const body = new URLSearchParams({ code }).toString();
+  const headers = { 'content-type': 'application/x-www-form-urlencoded', 'content-length': lengthOf(body) };
+  return ask('/pair', { from: TABLET, headers }, { method: 'POST', body });
 };
 
 describe('the pages on a shop’s network', () => {
@@ -193,6 +191,15 @@ describe('a request', () => {
 
   it('of more than eight kilobytes is not read', async () => {
     expect((await post(JSON.stringify({ reason: 'x'.repeat(9000) }))).status).toBe(413);
+  });
+
+  it('that does not say how long it is is not read', async () => {
+    const body = aBody();
+    const answer = await app.fetch(
+      new Request('http://localhost:8080/scans', { method: 'POST', body, headers: { host: 'localhost:8080' } }),
+      { incoming: { socket: { remoteAddress: LOOPBACK } } },
+    );
+    expect(answer.status).toBe(411);
   });
 
   it('too many in a second from one address wait; others do not', async () => {

@@ -19,6 +19,8 @@ export type PieceState = {
   readonly marks: readonly Mark[];
   /** One for each time that it was spoiled: so many remakes it has had. */
   readonly spoils: readonly Spoil[];
+  /** The operations that the piece which is in the shop now has had; kept, because every scan asks it of every piece. */
+  readonly done: ReadonlySet<string>;
 };
 
 /** An operation that a piece has had. */
@@ -97,22 +99,20 @@ function mark(state: JobState, piece: PieceRef, operation: string, how: Mark['ho
   if (old.marks.some(each => each.operation === operation && each.remake === piece.remake)) return;
   const { key, revision, station, device, deviceTime, serverTime } = event;
   const made = { operation, remake: piece.remake, key, how, revision, station, device, deviceTime, serverTime };
-  state.pieces.set(piece.code, { ...old, marks: [...old.marks, made] });
+  state.pieces.set(piece.code, pieceOf([...old.marks, made], old.spoils));
 }
 
 function spoil(state: JobState, piece: PieceRef, reason: string, event: KeptEvent): void {
   const old = pieceState(state, piece.code);
   if (remakeOf(old) !== piece.remake) return;
-  state.pieces.set(piece.code, {
-    ...old,
-    spoils: [...old.spoils, { key: event.key, revision: event.revision, reason }],
-  });
+  const made = { key: event.key, revision: event.revision, reason };
+  state.pieces.set(piece.code, pieceOf(old.marks, [...old.spoils, made]));
 }
 
 function forget(state: JobState, code: string, key: string): void {
   const old = pieceState(state, code);
   const others = (each: { readonly key: string }) => each.key !== key;
-  state.pieces.set(code, { marks: old.marks.filter(others), spoils: old.spoils.filter(others) });
+  state.pieces.set(code, pieceOf(old.marks.filter(others), old.spoils.filter(others)));
 }
 
 function recentWith(recent: readonly KeptEvent[], event: KeptEvent): readonly KeptEvent[] {
@@ -121,4 +121,10 @@ function recentWith(recent: readonly KeptEvent[], event: KeptEvent): readonly Ke
   return [event, ...recent].slice(0, RECENT_MAX);
 }
 
-const UNTOUCHED: PieceState = { marks: [], spoils: [] };
+const pieceOf = (marks: readonly Mark[], spoils: readonly Spoil[]): PieceState => ({
+  marks,
+  spoils,
+  done: new Set(marks.flatMap(each => (each.remake === spoils.length ? each.operation : []))),
+});
+
+const UNTOUCHED: PieceState = { marks: [], spoils: [], done: new Set() };

@@ -63,9 +63,9 @@ export function changedSince(
   { book, earlier, state }: OpenJob,
   piece: Piece,
 ): (Answer & { readonly kind: 'ask-changed' }) | undefined {
-  const { marks, spoils } = pieceState(state, piece.code);
-  const current = currentMarks({ marks, spoils });
-  const seen = [...current, ...spoils].some(each => compareRevisions(each.revision, book.revision) >= 0);
+  const known = pieceState(state, piece.code);
+  const current = currentMarks(known);
+  const seen = [...current, ...known.spoils].some(each => compareRevisions(each.revision, book.revision) >= 0);
   const was = seen ? undefined : earlier.find(each => (each.pieces.get(piece.code)?.make ?? piece.make) !== piece.make);
   const old = was?.pieces.get(piece.code);
   if (was === undefined || old === undefined) return undefined;

@@ -3,7 +3,7 @@ import { currentMarks, type JobState, pieceState, remakeOf } from './job-state.t
 
 /** Whether the piece that is in the shop now has had `operation`. */
 export const isDone = (state: JobState, piece: Piece, operation: string): boolean =>
-  currentMarks(pieceState(state, piece.code)).some(mark => mark.operation === operation);
+  pieceState(state, piece.code).done.has(operation);
 
 /** What is left of its route, in order. */
 export const left = (state: JobState, piece: Piece): readonly string[] =>

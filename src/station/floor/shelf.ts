@@ -7,6 +7,8 @@ import { type Book, bookOf, compareRevisions } from './book.ts';
 export type Shelf = { readonly jobs: ReadonlyMap<string, ShelvedJob> };
 
 export type ShelvedJob = {
+  /** How the symbols of its tags begin. */
+  readonly mark: string;
   /** The latest revision: what the floor works to. */
   readonly book: Book;
   /** Revisions before it, the latest first: what old tags were printed from. */
@@ -35,7 +37,7 @@ export const tidyCode = (typed: string): string => typed.replaceAll(/\s+/g, '').
 /** The jobs that `code` may be of: by its job mark where it is a symbol, by the code itself where it is typed. */
 export function jobsOf(shelf: Shelf, code: string): readonly ShelvedJob[] {
   const all = [...shelf.jobs.values()];
-  if (isSymbol(code)) return all.filter(({ book }) => jobMark(book.job) === code.slice(0, 3));
+  if (isSymbol(code)) return all.filter(({ mark }) => code.startsWith(mark));
   const { base } = splitRemake(code);
   return all.filter(job => [job.book, ...job.earlier].some(book => book.pieces.has(base)));
 }
@@ -53,7 +55,7 @@ function shelvedJob(job: string, revisions: readonly Book[]): readonly (readonly
   if (book === undefined) return [];
   // The current revision comes last, so that it has the word where two revisions speak of one symbol.
   const targets = new Map([...[...earlier].reverse(), book].flatMap(targetsOf));
-  return [[job, { book, earlier, targets }]];
+  return [[job, { mark: jobMark(job), book, earlier, targets }]];
 }
 
 const targetsOf = ({ pieces, manifest }: Book): readonly (readonly [string, Target])[] => [

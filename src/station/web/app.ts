@@ -1,5 +1,4 @@
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
 import type { Host } from '../../host.ts';
 import type { Desk } from '../desk.ts';
 import { scanSchema } from '../floor/scan.ts';
@@ -7,7 +6,7 @@ import type { Ledger } from '../ledger/ledger.ts';
 import type { PacketFolders } from '../packet-folders.ts';
 import { exportRoutes } from './export-routes.ts';
 import { serveFile } from './files.ts';
-import { type Guard, headers, knownName, ownPagesOnly, pairedOnly, rateLimit } from './guard.ts';
+import { type Guard, headers, knownName, ownPagesOnly, pairedOnly, rateLimit, shortOnly } from './guard.ts';
 import { languageOf } from './languages.ts';
 import { liveFeed } from './live.ts';
 import { pageRoutes } from './page-routes.ts';
@@ -37,7 +36,7 @@ export function shopApp(shop: Shop): Hono {
   app.use(rateLimit(shop.guard, shop.host.now));
   app.use(ownPagesOnly);
   app.use(pairedOnly(shop.guard));
-  app.use(bodyLimit({ maxSize: BODY_MAX, onError: c => c.text('Too long.', 413) }));
+  app.use(shortOnly(BODY_MAX));
   app.get('/files/*', serveFile);
   app.get('/live', liveFeed(shop.desk));
   app.post('/scans', async c => {

@@ -18,25 +18,30 @@ export const DEVICE_COOKIE = 'stilebook_device';
 /** What stands on every answer. No script, style, picture or address but our own. */
 export const headers: MiddlewareHandler = async (c, next) => {
   await next();
-  const policy = [
-    "default-src 'none'",
-    "script-src 'self' 'wasm-unsafe-eval'",
-    "style-src 'self'",
-    "img-src 'self' blob:",
-    "connect-src 'self'",
-    "form-action 'self'",
-    "base-uri 'none'",
-    "frame-ancestors 'none'",
-  ];
-  c.header('content-security-policy', policy.join('; '));
-  c.header('x-content-type-options', 'nosniff');
-  c.header('x-frame-options', 'DENY');
-  c.header('referrer-policy', 'no-referrer');
-  c.header('cross-origin-opener-policy', 'same-origin');
-  c.header('cross-origin-resource-policy', 'same-origin');
-  c.header('permissions-policy', 'geolocation=(), microphone=(), payment=(), usb=()');
-  if (c.res.headers.get('cache-control') === null) c.header('cache-control', 'no-store');
+  for (const [name, value] of ON_EVERY_ANSWER) c.res.headers.set(name, value);
+  if (!c.res.headers.has('cache-control')) c.res.headers.set('cache-control', 'no-store');
 };
+
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self' 'wasm-unsafe-eval'",
+  "style-src 'self'",
+  "img-src 'self' blob:",
+  "connect-src 'self'",
+  "form-action 'self'",
+  "base-uri 'none'",
+  "frame-ancestors 'none'",
+];
+
+const ON_EVERY_ANSWER: readonly (readonly [name: string, value: string])[] = [
+  ['content-security-policy', POLICY.join('; ')],
+  ['x-content-type-options', 'nosniff'],
+  ['x-frame-options', 'DENY'],
+  ['referrer-policy', 'no-referrer'],
+  ['cross-origin-opener-policy', 'same-origin'],
+  ['cross-origin-resource-policy', 'same-origin'],
+  ['permissions-policy', 'geolocation=(), microphone=(), payment=(), usb=()'],
+];
 
 /** Asked by a name that is not ours, somebody's page elsewhere has been made to point here. */
 export const knownName =
@@ -57,6 +62,16 @@ export const ownPagesOnly: MiddlewareHandler = async (c, next) => {
     (origin !== undefined && hostOf(origin) !== c.req.header('host'));
   return foreign ? c.text('Only pages of this host may send.', 403) : next();
 };
+
+/** A body has to say how long it is, and the server reads no further than that. */
+export const shortOnly =
+  (bytes: number): MiddlewareHandler =>
+  async (c, next) => {
+    if (c.req.method === 'GET' || c.req.method === 'HEAD') return next();
+    const length = c.req.header('content-length');
+    if (length === undefined) return c.text('How long?', 411);
+    return Number(length) <= bytes ? next() : c.text('Too long.', 413);
+  };
 
 /** A bucket for each address: it fills evenly and holds three seconds' worth, so that a queue may come in a burst. */
 export function rateLimit({ perSecond }: Guard, now: () => Date): MiddlewareHandler {

@@ -9,11 +9,17 @@ export type Say = (key: string, facts?: { readonly [name: string]: string | numb
 /** What ships beside the program, from `src/` and from `dist/` alike. */
 export const STATION_TEMPLATES = new URL('../../../templates/station/', import.meta.url);
 
-export const wordsOf = (language: Language): { readonly [key: string]: string } =>
+type Words = { readonly [key: string]: string };
+
+const read = (language: Language): Words =>
   JSON.parse(readFileSync(new URL(`words.${language}.json`, STATION_TEMPLATES), 'utf8'));
 
+const WORDS: { readonly [L in Language]: Words } = { en: read('en'), es: read('es') };
+
+export const wordsOf = (language: Language): Words => WORDS[language];
+
 export function sayerOf(language: Language): Say {
-  const words = wordsOf(language);
+  const words = WORDS[language];
   return (key, facts = {}) => {
     const sentence = words[key];
     if (sentence === undefined) throw new Error(`words.${language}.json has no ${key}`);
