@@ -48,6 +48,12 @@ module.exports = {
       to: { path: '^src/', pathNot: ['^src/(station|units|diagnostics|trade|codes)/', '^src/render/packet\\.ts$', '^src/host\\.ts$'] },
     },
     {
+      name: 'inbox-knows-the-manifest',
+      severity: 'error',
+      from: { path: '^src/inbox/' },
+      to: { path: '^src/', pathNot: ['^src/(inbox|units|diagnostics|trade|codes)/', '^src/render/packet\\.ts$', '^src/(host|machine)\\.ts$'] },
+    },
+    {
       name: 'stages-do-not-touch-the-machine',
       comment: 'Clock, disk, network and chance come in as arguments, so that the same workbook gives the same packet.',
       severity: 'error',

@@ -15,7 +15,7 @@ export async function buildPacket(workbook: Workbook, tools: Tools): Promise<Bui
   const planned = planJob(workbook, tools.solver);
   if (planned.kind === 'refused') return planned;
   const packet = await render(
-    { ...planned, revision: tools.revision, program: tools.program },
+    { ...planned, revision: tools.revision(planned), program: tools.program },
     await tools.assets(planned.job),
     tools.options,
   );
@@ -41,7 +41,8 @@ export function planJob(workbook: Workbook, solver: Solver): Planned | Refused {
 export type Tools = {
   readonly solver: Solver;
   readonly assets: (job: Job) => Promise<RenderAssets>;
-  readonly revision: Revision;
+  /** Asked once the job is planned: what changed since an earlier revision is known only then. */
+  readonly revision: (planned: Planned) => Revision;
   /** The program's version, as the packet prints it. */
   readonly program: string;
   readonly options: RenderOptions;

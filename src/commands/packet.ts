@@ -41,7 +41,7 @@ export async function packet(file: string, options: PacketOptions): Promise<Exit
   const built = await buildPacket(opened.workbook, {
     solver: await loadSolver(),
     assets: job => assetsFor(job.language, options.templates),
-    revision: { letter: options.revision, inputHash: opened.inputHash, changes: undefined },
+    revision: () => ({ letter: options.revision, inputHash: opened.inputHash, changes: undefined }),
     program: programVersion(),
     options: { only: options.only, tagsOf: options.tags },
   });
