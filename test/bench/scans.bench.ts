@@ -47,6 +47,7 @@ async function scansFrom(
   stations: number,
   name: string,
   database: string | undefined,
+  pace: 'flat out' | 'two a second each',
 ): Promise<readonly Measurement[]> {
   const folder = await mkdtemp(join(tmpdir(), 'bench-'));
   for (const each of manifests) {
