@@ -136,7 +136,7 @@ function tickBox(element: Element, room: number, context: Context): Strip {
   const drop = base - (line[0]?.baseline ?? base);
   return {
     // Two boxes below each other do not touch.
-    height: Math.max(base + size * 0.14 + 3, drop + heightOf(line)),
+    height: Math.max(base + size * 0.14 + 1.5, drop + heightOf(line)),
     baseline: base,
     put: (x, y, sheet) => {
       sheet.items.push({ kind: 'frame', x: x + 0.5, y: y + base - size * 0.86, width: size, height: size, weight: 1 });

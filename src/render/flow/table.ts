@@ -46,7 +46,8 @@ type Grid = {
 
 function gridOf(element: Element, rows: readonly Element[], room: number, context: Context, filling: Filling): Grid {
   const { widths: said, aligns, rules = 'rows', pad } = element.attributes;
-  const padX = points(pad, 4);
+  // Rows may be set close, columns never: figures of two of them would run together.
+  const padX = rules === 'none' ? points(pad, 4) : Math.max(3, points(pad, 4));
   const count = Math.max(1, ...rows.map(row => cellsOf(row).reduce((total, cell) => total + spanOf(cell), 0)));
   const named = said?.split(' ') ?? [];
   if (said !== undefined && named.length !== count) {
