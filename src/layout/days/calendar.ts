@@ -15,8 +15,8 @@ export type Calendar = {
   readonly startOf: (time: number) => Moment;
   /** The end of a day's work is still that day. */
   readonly endOf: (time: number) => Moment;
-  /** The moment by the clock at which a wait is over; at night it is counted from the start of the day before. */
-  readonly waited: (end: number, wait: number) => Moment;
+  /** The moment by the clock at which a wait is over; in the night it is counted from the morning before. */
+  readonly waited: (from: Moment, wait: number) => Moment;
   readonly dateOfDay: (day: number) => string | undefined;
 };
 
@@ -37,10 +37,9 @@ export function calendarOf(work: Shop['work'], from: string | undefined = work.s
     dateOfDay,
     startOf: time => moment(Math.floor(time / secondsADay), time % secondsADay),
     endOf: time => moment(eveningOf(time, secondsADay), time - eveningOf(time, secondsADay) * secondsADay),
-    waited: (end, wait) => {
-      const from = eveningOf(end, secondsADay);
-      const over = dayAt(from) * SECONDS_BY_THE_CLOCK + end - from * secondsADay + wait;
-      let day = from;
+    waited: (from, wait) => {
+      const over = dayAt(from.day) * SECONDS_BY_THE_CLOCK + from.second + wait;
+      let { day } = from;
       while (dayAt(day + 1) * SECONDS_BY_THE_CLOCK <= over) day += 1;
       return moment(day, over - dayAt(day) * SECONDS_BY_THE_CLOCK);
     },

@@ -4,7 +4,7 @@ import type { Job } from '../../import/job.ts';
 import type { DayPlan, FinishPlan, GlueUpBatch, Operation, Schedule } from '../shop-plan.ts';
 import { calendarOf, worksAtAll } from './calendar.ts';
 import { type Scheduled, scheduleFor } from './schedule.ts';
-import { fewestLoads, stepsOf } from './steps.ts';
+import { stepsOf } from './steps.ts';
 
 /**
  * When what is done: a schedule for one person, for one and a helper, and for the people that the shop has. All of them
@@ -20,23 +20,14 @@ export function planDays(
   const { work } = job.shop;
   if (!worksAtAll(work)) return { value: { schedules: [] }, diagnostics: [problem('no-working-time', IN_SHOP, {})] };
   const laid = { operations, batches, finish };
-  const splits = splitsOf(doorSet, job).map(loads => stepsOf(job, doorSet, laid, loads));
+  const finer = doorSet.doors.length > DOORS_SPLIT_MAX || finish.steps.length === 0 ? [1] : FINER;
+  const splits = finer.map(times => stepsOf(job, doorSet, laid, times));
   const calendar = calendarOf(work);
   const crews = [...new Set([1, 2, Math.max(1, work.people)])].sort((a, b) => a - b);
   const scheduled: Scheduled[] = [];
   for (const people of crews) scheduled.push(scheduleFor(splits, people, job.shop, calendar, scheduled.at(-1)));
   const schedules = scheduled.map(each => each.schedule);
   return { value: { schedules }, diagnostics: schedules.flatMap(schedule => isInTime(job, schedule)) };
-}
-
-/**
- * In how many loads the doors may go from the clamps to the room: as few as the rack lets them, so that set-ups are made
- * once, or more, so that one load dries while another is worked at. A load of fewer than four doors is no load.
- */
-function splitsOf(doorSet: DoorSet, job: Job): readonly number[] {
-  const fewest = fewestLoads(doorSet, job);
-  const most = doorSet.doors.length > DOORS_SPLIT_MAX ? 1 : Math.floor(doorSet.doors.length / 4);
-  return [fewest, ...FINER.map(times => times * fewest).filter(loads => loads <= most)];
 }
 
 /** The people that the shop has must be done on the due date; what is missed by others is for the packet to show. */
@@ -55,7 +46,8 @@ function isInTime(job: Job, schedule: Schedule): readonly Diagnostic[] {
   ];
 }
 
-const FINER = [2, 3, 4, 6];
+/** So many times as many loads as the drying rack asks for: one dries while another is coated, but each is set up for. */
+const FINER = [1, 2, 3];
 /** Larger jobs go in so many loads already that finer ones gain nothing, and trying them takes time. */
 const DOORS_SPLIT_MAX = 1000;
 const IN_SHOP = { kind: 'sheet', sheet: 'Shop' } as const;

@@ -1,7 +1,17 @@
 import type { OperationId } from '../../trade/operations.ts';
 
 /** Operations that follow each other on the same pieces; what lines wait for each other is told in `steps.ts`. */
-export type Line = 'rough' | 'frame' | 'sheet' | 'strips' | 'panel' | 'stops' | 'batch' | 'load' | 'finish' | 'fitting';
+export type Line =
+  | 'rough'
+  | 'frame'
+  | 'sheet'
+  | 'strips'
+  | 'panel'
+  | 'stops'
+  | 'batch'
+  | 'fitting'
+  | 'finish'
+  | 'hanging';
 
 export const LINES: { readonly [Id in OperationId]: Line } = {
   'crosscut-rough': 'rough',
@@ -26,16 +36,16 @@ export const LINES: { readonly [Id in OperationId]: Line } = {
   'dry-fit': 'batch',
   'glue-up': 'batch',
   cure: 'batch',
-  'cut-horns': 'load',
-  'rabbet-glass': 'load',
-  'flush-sand': 'load',
-  'bore-hinges': 'load',
-  'hang-and-fit': 'load',
-  'take-down': 'load',
-  'ease-edges': 'load',
+  'cut-horns': 'batch',
+  'rabbet-glass': 'batch',
+  'flush-sand': 'batch',
+  'bore-hinges': 'fitting',
+  'hang-and-fit': 'fitting',
+  'take-down': 'fitting',
+  'ease-edges': 'fitting',
   finish: 'finish',
   'cure-finish': 'finish',
-  'fit-glass': 'fitting',
-  'drill-pulls': 'fitting',
-  hang: 'fitting',
+  'fit-glass': 'hanging',
+  'drill-pulls': 'hanging',
+  hang: 'hanging',
 };

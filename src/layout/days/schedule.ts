@@ -118,12 +118,13 @@ function tasksAt(steps: readonly Step[], starts: ArrayLike<number>, calendar: Ca
   for (const [at, { step, waits }] of withWaits(steps).entries()) {
     const start = starts[at] ?? 0;
     const begins = calendar.startOf(start);
-    tasks.set(step.id, { ...step, starts: begins, ends: step.work === 0 ? begins : calendar.endOf(start + step.work) });
-    let waited = step.wait;
+    const ends = step.work === 0 ? begins : calendar.endOf(start + step.work);
+    let over = calendar.waited(ends, step.wait);
+    tasks.set(step.id, { ...step, starts: begins, ends, over });
     for (const wait of waits) {
-      const moment = calendar.waited(start + step.work, waited);
-      tasks.set(wait.id, { ...wait, starts: moment, ends: moment });
-      waited = addDurations([waited, wait.wait]);
+      const from = over;
+      over = calendar.waited(from, wait.wait);
+      tasks.set(wait.id, { ...wait, starts: from, ends: from, over });
     }
   }
   return steps.flatMap(step => tasks.get(step.id) ?? []);

@@ -9,7 +9,7 @@ import { LINES, type Line } from './lines.ts';
 import { type Share, sharesOf, wholeWork } from './shares.ts';
 
 /** A task before anybody knows when it is done. */
-export type Step = Omit<Task, 'starts' | 'ends'>;
+export type Step = Omit<Task, 'starts' | 'ends' | 'over'>;
 
 /** What there is to do: the operations, and which doors are glued up together. */
 export type Laid = {
@@ -20,10 +20,11 @@ export type Laid = {
 
 /**
  * The work of a job as a network. What is done to parts is one task for each operation: every set-up is made once, and
- * all pieces are run at it. Doors are glued up in the batches that the clamps hold. From the clamps to the room they go
- * in `loads` of about the same size; `fewestLoads` says how many the drying rack asks for.
+ * all pieces are run at it. Doors are glued up in the batches that the clamps hold, and sanded as they come out. They are
+ * bored and fitted all together, so that nobody goes to the site twice; only a large job does that in phases. They are
+ * finished in loads that the drying rack holds: as few as that takes, or `finer` times as many. And all are hung at once.
  */
-export function stepsOf(job: Job, doorSet: DoorSet, laid: Laid, loads: number): readonly Step[] {
+export function stepsOf(job: Job, doorSet: DoorSet, laid: Laid, finer: number): readonly Step[] {
   const steps: Step[] = [];
   const run = (line: Line, after: readonly string[], group?: Group): readonly string[] => {
     const added = chain(operationsOf(line, laid), job, after, group);
@@ -38,24 +39,28 @@ export function stepsOf(job: Job, doorSet: DoorSet, laid: Laid, loads: number): 
   const stops = run('stops', rough);
   const parts = [...new Set([...frames, ...panels])];
 
-  const cured = new Map<DoorCode, readonly string[]>();
-  for (const batch of batchGroups(laid, job, doorSet)) {
+  const sanded = new Map<DoorCode, readonly string[]>();
+  const batches = batchGroups(laid, job, doorSet);
+  for (const batch of batches) {
     const ended = run('batch', parts, batch);
-    for (const door of batch.doors) cured.set(door, ended);
+    for (const door of batch.doors) sanded.set(door, ended);
   }
-  for (const { before, after } of loadGroups(laid, doorSet, loads)) {
-    const ready = [...new Set(before.doors.flatMap(door => cured.get(door) ?? parts))];
-    const eased = run('load', ready, before);
-    const coats = coatsOf(job, laid.finish, before, doorSet.doors.length, eased);
-    steps.push(...coats);
-    run('fitting', [...ends(coats, eased), ...stops], after);
+  for (const { fitting, hanging } of phaseGroups(laid, batches, doorSet)) {
+    const eased = run('fitting', [...new Set(fitting.doors.flatMap(door => sanded.get(door) ?? parts))], fitting);
+    const finished = loadsOf(fitting.doors, job, finer).flatMap((doors, load) => {
+      const coats = coatsOf(
+        job,
+        laid.finish,
+        { phase: fitting.go, load: load + 1, doors, of: doorSet.doors.length },
+        eased,
+      );
+      steps.push(...coats);
+      return ends(coats, eased);
+    });
+    run('hanging', [...new Set([...finished, ...stops])], hanging);
   }
   return steps;
 }
-
-/** So many loads at least, that the rack holds each of them. */
-export const fewestLoads = (doorSet: DoorSet, job: Job): number =>
-  Math.ceil(doorSet.doors.length / Math.max(1, job.shop.finishing.rackSlots));
 
 /** Pieces that go through a line together, and what each operation takes for them. */
 export type Group = {
@@ -102,10 +107,18 @@ const ends = (steps: readonly Step[], before: readonly string[]): readonly strin
 const operationsOf = (line: Line, laid: Laid): readonly Operation[] =>
   laid.operations.filter(({ id }) => LINES[id] === line);
 
+/** Those that are glued up together; and those that are not glued up at all, but sanded like the others. */
 function batchGroups(laid: Laid, job: Job, doorSet: DoorSet): readonly Group[] {
-  const groups = laid.batches.map(batch => batch.doors);
-  const shares = sharesOf(operationsOf('batch', laid), groups, doorSet);
-  return laid.batches.map((batch, at) => ({
+  const isGlued = new Set(laid.batches.flatMap(batch => batch.doors));
+  const others = doorSet.doors.map(door => door.code).filter(code => !isGlued.has(code));
+  const slabs = { number: laid.batches.length + 1, doors: others.sort((a, b) => (a < b ? -1 : 1)), clamps: 0 };
+  const batches = [...laid.batches, ...(slabs.doors.length > 0 ? [slabs] : [])];
+  const shares = sharesOf(
+    operationsOf('batch', laid),
+    batches.map(batch => batch.doors),
+    doorSet,
+  );
+  return batches.map((batch, at) => ({
     go: batch.number,
     doors: batch.doors,
     share: shares[at] ?? new Map(),
@@ -129,26 +142,37 @@ function panelGroups(laid: Laid, job: Job, doorSet: DoorSet): readonly Group[] {
   }));
 }
 
-/** Doors that are finished together, those first that are ready first: what is not glued up, then batch by batch. */
-function loadGroups(laid: Laid, doorSet: DoorSet, count: number): readonly { before: Group; after: Group }[] {
-  const glued = laid.batches.flatMap(batch => batch.doors);
-  const isGlued = new Set(glued);
-  const others = doorSet.doors.map(door => door.code).filter(code => !isGlued.has(code));
-  const doors = [...others.sort((a, b) => (a < b ? -1 : 1)), ...glued];
-  const loads = inGroups(doors, count);
-  const before = sharesOf(operationsOf('load', laid), loads, doorSet);
-  const after = sharesOf(operationsOf('fitting', laid), loads, doorSet);
-  return loads.map((codes, at) => {
-    const group = { go: at + 1, doors: codes, clamps: 0 };
+/** Whole batches after each other, until there are as many doors as one goes to the site with. */
+function phaseGroups(
+  laid: Laid,
+  batches: readonly Group[],
+  doorSet: DoorSet,
+): readonly { readonly fitting: Group; readonly hanging: Group }[] {
+  const phases: DoorCode[][] = [];
+  for (const { doors } of batches) {
+    const last = phases.at(-1);
+    if (last !== undefined && last.length + doors.length <= DOORS_A_PHASE) last.push(...doors);
+    else phases.push([...doors]);
+  }
+  const fitting = sharesOf(operationsOf('fitting', laid), phases, doorSet);
+  const hanging = sharesOf(operationsOf('hanging', laid), phases, doorSet);
+  return phases.map((doors, at) => {
+    const group = { go: at + 1, doors, clamps: 0 };
     return {
-      before: { ...group, share: before[at] ?? new Map() },
-      after: { ...group, share: after[at] ?? new Map() },
+      fitting: { ...group, share: fitting[at] ?? new Map() },
+      hanging: { ...group, share: hanging[at] ?? new Map() },
     };
   });
 }
+
+const loadsOf = (doors: readonly DoorCode[], job: Job, finer: number): readonly (readonly DoorCode[])[] =>
+  inGroups(doors, Math.min(doors.length, finer * Math.ceil(doors.length / Math.max(1, job.shop.finishing.rackSlots))));
 
 /** In their order, in so many groups of about the same size. */
 const inGroups = <T>(items: readonly T[], count: number): readonly (readonly T[])[] =>
   Array.from({ length: count }, (_, at) =>
     items.slice(Math.round((at * items.length) / count), Math.round(((at + 1) * items.length) / count)),
   );
+
+/** Doors that are fitted, and later hung, in one go: a large kitchen; common practice. */
+const DOORS_A_PHASE = 120;

@@ -43,11 +43,13 @@ export type Task = {
   readonly after: readonly string[];
   readonly starts: Moment;
   readonly ends: Moment;
+  /** When its wait is over, by the clock. */
+  readonly over: Moment;
 };
 
 /**
- * `day` 0 is the first working day; `second` counts from the start of work on that day. Of a task that only waits it may
- * lie after the day's work: in the evening, or on the weekend that follows.
+ * `day` 0 is the first working day; `second` counts from the start of work on that day. Where a wait begins
+ * or is over it may lie after the day's work: in the evening, or on the weekend that follows.
  */
 export type Moment = { readonly day: number; readonly date: string | undefined; readonly second: number };
 
@@ -58,6 +60,7 @@ export type Day = {
     readonly task: string;
     readonly starts: number;
     readonly ends: number;
+    /** From 1; of two or more, the last is the helper. */
     readonly person: number;
   }[];
 };

@@ -18,7 +18,10 @@ export type ShoppingLine = {
   readonly kind: 'board' | 'sheet' | 'hardware' | 'glue' | 'abrasive' | 'finish' | 'glass';
   readonly item: string;
   readonly unit: 'board-foot' | 'board' | 'sheet' | 'pack' | 'piece' | 'litre' | 'container' | 'disc';
-  /** Needed net, on hand, and to buy, in that unit; `detail` in words' facts (board feet, sizes, containers). */
+  /**
+   * What is needed net, what of it is on hand, and what to buy in `unit`; only what comes in packs is needed in pieces and
+   * bought in packs. `detail` in words' facts (board feet, sizes, containers).
+   */
   readonly needed: number;
   readonly onHand: number;
   readonly buy: number;

@@ -11,7 +11,7 @@ export type ChartWords = {
 
 /**
  * The job as bars: a row for each kind of work and a bar for each of its tasks, a column for each working day. Work is
- * black, a wait is open; what takes two people is thicker.
+ * black, and the wait after it is a thin open bar.
  */
 export function dayChart(
   schedule: Schedule,
@@ -21,11 +21,12 @@ export function dayChart(
   width: number,
 ): Figure {
   const rows = [...grouped(schedule.tasks, words.row)];
-  const days = Math.max(1, ...schedule.tasks.map(task => task.ends.day + (task.ends.second > 0 ? 1 : 0)));
+  const days = schedule.tasks.reduce((most, { over }) => Math.max(most, over.day + (over.second > 0 ? 1 : 0)), 1);
   const left = 8 + Math.max(0, ...rows.map(([name]) => pen.measure(name, LETTERING, false)));
   const perDay = (width - left) / days;
   const bottom = HEAD + rows.length * ROW;
-  const place: Place = moment => left + (moment.day + moment.second / workdaySeconds) * perDay;
+  // A night has no width: what begins or ends in it stands at the evening before.
+  const place: Place = ({ day, second }) => left + (day + Math.min(1, second / workdaySeconds)) * perDay;
   return {
     width,
     height: bottom + 4,
@@ -36,7 +37,7 @@ export function dayChart(
         return [
           line([0, top + ROW], [width, top + ROW], WEIGHT.hair),
           text([left - 6, top + ROW - 3], name, { align: 'right' }),
-          ...tasks.map(task => bar(task, top + ROW / 2, place)),
+          ...tasks.flatMap(task => bars(task, top + ROW / 2, place)),
         ];
       }),
     ],
@@ -68,14 +69,12 @@ function heads(
   });
 }
 
-function bar(task: Task, middle: number, place: Place): Mark {
-  const [from, to] = [place(task.starts), place(task.ends)];
-  const thick = task.people > 1 ? 9 : 5.5;
-  return rectangle(
-    { x: from, y: middle - thick / 2, width: Math.max(1.5, to - from), height: thick },
-    WEIGHT.thin,
-    task.work === 0 ? 1 : 0,
-  );
+/** The work, and the wait that follows it. */
+function bars(task: Task, middle: number, place: Place): readonly Mark[] {
+  const [starts, ends, over] = [place(task.starts), place(task.ends), place(task.over)];
+  const bar = (from: number, to: number, height: number, fill: number): Mark =>
+    rectangle({ x: from, y: middle - height / 2, width: Math.max(1.5, to - from), height }, WEIGHT.thin, fill);
+  return [...(task.wait > 0 ? [bar(ends, over, 3, 1)] : []), ...(task.work > 0 ? [bar(starts, ends, 5.5, 0)] : [])];
 }
 
 const HEAD = 22;

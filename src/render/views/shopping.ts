@@ -47,14 +47,30 @@ export function shopping(draft: Draft): View<ShoppingView> | undefined {
 }
 
 const row = (line: ShoppingLine, draft: Draft): ShoppingRow => ({
-  item: line.item,
-  unit: draft.say(`unit.${line.unit}`),
-  needed: decimal(line.needed, 1),
+  item: itemName(line, draft),
   onHand: line.onHand === 0 ? '' : decimal(line.onHand, 1),
-  buy: decimal(line.buy, 1),
   amount: line.amount === undefined ? '' : printMoney(line.amount),
   details: details(line, draft),
+  ...amounts(line, draft),
 });
+
+/** What the workbook names has its name; what the job needs besides has a word. */
+function itemName({ kind, item, detail }: ShoppingLine, { say, job }: Draft): string {
+  if (kind === 'glue' || kind === 'glass') return say(`item.${kind}`);
+  if (detail.kind === 'discs') return say('item.disc', { grit: detail.grit });
+  const isUnlisted = kind === 'hardware' && !job.hardware.some(each => each.item === item);
+  return isUnlisted ? say(`item.${item}`) : item;
+}
+
+/** Volumes in the units of the job, all else in the units that it is bought in. */
+function amounts(line: ShoppingLine, { say, quantities }: Draft): Pick<ShoppingRow, 'needed' | 'buy' | 'unit'> {
+  const { detail } = line;
+  if (detail.kind !== 'volume') {
+    return { needed: decimal(line.needed, 1), buy: decimal(line.buy, 1), unit: say(`unit.${line.unit}`) };
+  }
+  const bought = detail.containers.reduce((sum, { count, volume }) => sum + count * volume, 0);
+  return { needed: quantities.volume(detail.volume), buy: quantities.volume(bought as typeof detail.volume), unit: '' };
+}
 
 function details({ detail }: ShoppingLine, { say, size, quantities }: Draft): readonly string[] {
   const sizes = (
@@ -87,14 +103,11 @@ function details({ detail }: ShoppingLine, { say, size, quantities }: Draft): re
     case 'packs':
       return [say('shopping.pack', { pieces: detail.pieces, pack: detail.pack })];
     case 'volume':
-      return [
-        say('shopping.volume', { volume: quantities.volume(detail.volume) }),
-        ...detail.containers.map(({ count, volume }) =>
-          say('shopping.containers', { count, volume: quantities.volume(volume) }),
-        ),
-      ];
+      return detail.containers.map(({ count, volume }) =>
+        say('shopping.containers', { count, volume: quantities.volume(volume) }),
+      );
     case 'discs':
-      return [say('shopping.discs', { grit: detail.grit, area: quantities.area(detail.area) })];
+      return [say('shopping.discs', { area: quantities.area(detail.area) })];
     case 'panes':
       return detail.panes.map(pane =>
         say('shopping.pane', { count: pane.count, width: size(pane.width), height: size(pane.height) }),

@@ -205,7 +205,7 @@ describe('hardware', () => {
       shopping({ hardware: [item({ pack: 4, price: dollars(12.4) })] }, { doors: doors.slice(0, 2) }),
       'hardware',
     );
-    expect(line).toMatchObject({ unit: 'pack', needed: 1, buy: 1, amount: dollars(12.4) });
+    expect(line).toMatchObject({ unit: 'pack', needed: 4, onHand: 0, buy: 1, amount: dollars(12.4) });
   });
 
   it('hinges and pulls that Hardware does not name are on the list all the same, and said', () => {

@@ -177,10 +177,15 @@ describe('schedules', () => {
     expect(days({ ...job, openings: [...job.openings].reverse() }).value).toEqual(days(job).value);
   });
 
-  it('of ten times the doors take more loads, and the finish of one dries while the next is sanded', () => {
-    const schedule = scheduleOf(times(aJob({ shop: aShop(), finish: FINISH }), 5), 1);
-    const loads = new Set(schedule.tasks.filter(task => task.operation === 'flush-sand').map(task => task.go));
-    expect(loads.size).toBeGreaterThan(2);
+  // 75 doors are two loads for a rack of 40, or more where that is sooner. 150 doors are hung in two goes of 120 at most.
+  it('go to the site once before the finish and once after, but with a large job; and wait for the rack', () => {
+    const goes = (quantity: number, operation: string): number => {
+      const schedule = scheduleOf(times(aJob({ shop: aShop(), finish: FINISH }), quantity), 1);
+      return schedule.tasks.filter(task => task.operation === operation && (task.coat?.step ?? 1) === 1).length;
+    };
+    expect([goes(5, 'hang-and-fit'), goes(5, 'hang')]).toEqual([1, 1]);
+    expect(goes(10, 'hang-and-fit')).toBe(2);
+    expect(goes(5, 'finish')).toBeGreaterThanOrEqual(2);
   });
 });
 

@@ -32,6 +32,7 @@ export function judgeDays(schedule: Schedule, job: Job, laid: Laid): readonly st
       else if (clock(task.starts) < clock(before.ends) + before.wait)
         wrong.push(`${task.id} starts before ${id} is over`);
     }
+    if (clock(task.over) !== clock(task.ends) + task.wait) wrong.push(`${task.id} does not wait as long as it says`);
     if (task.work > 0 && [task.starts, task.ends].some(({ second }) => second < 0 || second > day)) {
       wrong.push(`${task.id} is done out of hours`);
     }
