@@ -1,11 +1,10 @@
 import type { Cut, CutBin, CutRectangle, Offcut, PlacedPiece } from '../../layout/shop-plan.ts';
 import type { Figure, Mark } from '../figure.ts';
+import { type Blade, cutNumbers, RING } from './cut-numbers.ts';
 import { along, ROW, roomFor, upright } from './dimensions.ts';
 import type { Room } from './door-elevation.ts';
 import {
   type Box,
-  CAP_HEIGHT,
-  circle,
   grainArrow,
   HIDDEN_DASH,
   hatched,
@@ -13,9 +12,7 @@ import {
   lettered,
   line,
   type Pen,
-  type Point,
   rectangle,
-  text,
   WEIGHT,
 } from './pen.ts';
 
@@ -40,17 +37,20 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
     height: rectangleOf.width * scale,
   });
   const [right, bottom] = [whole.x + whole.width, whole.y + whole.height];
+  const pieces = bin.pieces.flatMap(piece => drawnPiece(piece, at(piece), label, pen));
+  const offcuts = bin.offcuts.flatMap(offcut => drawnOffcut(offcut, at(offcut), pen));
+  const blades = bin.cuts.map(cut => blade(cut, at(cut.from), scale));
   return {
     width: right + margins.right,
     height: bottom + margins.bottom,
     marks: [
       ...bin.waste.flatMap(waste => hatched(at(waste))),
       ...bin.defects.flatMap(defect => crossed(at(defect))),
-      ...bin.pieces.flatMap(piece => drawnPiece(piece, at(piece), label, pen)),
-      ...bin.offcuts.flatMap(offcut => drawnOffcut(offcut, at(offcut), pen)),
+      ...pieces,
+      ...offcuts,
       rectangle(whole, WEIGHT.outline),
-      ...bin.cuts.map(cut => blade(cut, at(cut.from), scale)).map(cutLine),
-      ...rings(bin.cuts.map(cut => blade(cut, at(cut.from), scale))),
+      ...blades.map(cutLine),
+      ...cutNumbers(blades, [...pieces, ...offcuts], pen),
       ...(grain === 'length' ? grainArrow([right - 80, 2.5], [right - 10, 2.5]) : []),
       ...along({ from: whole.x, to: right, length: bin.length }, { y: bottom + ROW - 2, edge: bottom }, pen),
       ...upright([{ from: whole.y, to: bottom, length: bin.width }], { x: right + ROW, edge: right }, pen),
@@ -116,9 +116,6 @@ const crossed = (box: Box): readonly Mark[] => [
   line([box.x, box.y + box.height], [box.x + box.width, box.y], WEIGHT.edge),
 ];
 
-/** Where the blade runs, on paper. */
-type Blade = { readonly number: number; readonly from: Point; readonly to: Point };
-
 function blade(cut: Cut, from: Box, scale: number): Blade {
   const setting = cut.setting * scale;
   const near = fallsFirst(cut);
@@ -132,35 +129,9 @@ function blade(cut: Cut, from: Box, scale: number): Blade {
 
 const cutLine = (cut: Blade): Mark => line(cut.from, cut.to, WEIGHT.edge);
 
-/** Each cut's number in a ring where the cut begins, or a little along it where another ring is in the way. */
-function rings(blades: readonly Blade[]): readonly Mark[] {
-  const taken: Point[] = [];
-  return blades.flatMap(cut => {
-    const centre = freePlace(cut, taken);
-    taken.push(centre);
-    return [
-      circle(centre, RING, WEIGHT.thin, 1),
-      text([centre[0], centre[1] + (CAP_HEIGHT * LETTERING) / 2], `${cut.number}`),
-    ];
-  });
-}
-
-function freePlace(cut: Blade, taken: readonly Point[]): Point {
-  const [dx, dy] = [cut.to[0] - cut.from[0], cut.to[1] - cut.from[1]];
-  const length = dx + dy;
-  for (let along = 0; along <= length; along += RING / 2) {
-    const place: Point = [cut.from[0] + (dx / length) * along, cut.from[1] + (dy / length) * along];
-    if (taken.every(other => Math.abs(other[0] - place[0]) + Math.abs(other[1] - place[1]) > 2.2 * RING)) return place;
-  }
-  return cut.from;
-}
-
 /** Whether what falls off lies at the near end of the workpiece (its left or upper side on paper). */
 function fallsFirst(cut: Cut): boolean {
   if (cut.falls.kind === 'nothing') return true;
   const [fallen, whole] = [cut.falls.at, cut.from];
   return cut.direction === 'crosscut' ? fallen.along === whole.along : fallen.across === whole.across;
 }
-
-/** Radius of a ring round two figures. */
-const RING = 6.5;
