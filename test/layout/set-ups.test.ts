@@ -19,7 +19,7 @@ const ALL_STRIPS =
 // 21.5 mm is a little over 27/32 in; 12.5 mm over 31/64; 35 mm over 1 3/8; 5 mm over 3/16.
 const BORING =
   'from bit-centre-to-stop, hinge-from-edge 27/32+ from bit-centre-to-fence, ' +
-  'cup-depth 31/64+ from cutter, cup-diameter 1 3/8+ from cutter';
+  'cup-depth 31/64+ from work-face, cup-diameter 1 3/8+ from cutter';
 const HOLE = 'hole-diameter 13/64− from cutter';
 
 // All numbers are worked by hand from the cutting lists in a-door-set.ts; allowances are the shop's defaults.
@@ -180,10 +180,10 @@ describe('hinge boring', () => {
       [
         'bore-hinges',
         `hinge-from-end 20 1/2 ${BORING}: B3.1 (top-at-left-stop)`,
+        `hinge-from-end 4 1/2 ${BORING}: B4.1 (bottom-at-left-stop)`,
         `hinge-from-end 3 1/2 ${BORING}: B3.1 (top-at-left-stop, bottom-at-right-stop) · ` +
           'B1.1 (top-at-left-stop, bottom-at-right-stop) · B2.1 (top-at-right-stop, bottom-at-left-stop) · ' +
           'B4.1 (top-at-right-stop)',
-        `hinge-from-end 4 1/2 ${BORING}: B4.1 (bottom-at-left-stop)`,
       ],
     ],
   );

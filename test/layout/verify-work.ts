@@ -76,7 +76,16 @@ function madeOnce({ id, setups }: Operation): readonly string[] {
 const BY_CABINET = ['inspect', 'dry-fit', 'cure', 'flush-sand', 'hang-and-fit', 'take-down', 'finish', 'cure-finish'];
 const BY_PLACE: readonly string[] = [...BY_CABINET, 'fit-glass', 'hang'];
 const BY_GROUP: readonly string[] = ['glue-up', 'break-sheet', ...BY_PLACE];
-const BY_STOP: readonly string[] = ['rip-rough', 'rip-width', 'rip-panel', 'cut-length', 'cut-panel', 'cut-stops'];
+const BY_STOP: readonly string[] = [
+  'rip-rough',
+  'rip-width',
+  'rip-panel',
+  'cut-length',
+  'cut-panel',
+  'cut-stops',
+  'bore-hinges',
+  'drill-pulls',
+];
 
 function longestFirst({ id, setups }: Operation): readonly string[] {
   const falls = (sizes: readonly number[]) => sizes.every((size, at) => size <= (sizes[at - 1] ?? size));

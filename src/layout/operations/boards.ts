@@ -34,7 +34,7 @@ export function planeThickness(piece: Piece, { shop }: Work): Pass {
 export function jointEdge(piece: Piece, { shop }: Work): Pass {
   const machine: MachineSetting = {
     ...BENCH,
-    settings: [set('depth-of-cut', JOINTER_PASS, 'depth', 'table')],
+    settings: [set('depth-of-cut', JOINTER_PASS, 'depth', 'outfeed-table')],
     notes: isStrip(piece) ? ['joint-both-edges', 'number-the-strips'] : [],
   };
   return passOf(piece, sizes(piece, shop).rough, machine, [isStrip(piece) ? 'both-edges' : 'one-edge']);

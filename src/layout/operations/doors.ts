@@ -63,7 +63,7 @@ const boringSetting = (hinge: Hinge, fromEnd: Length): MachineSetting => ({
   settings: [
     set('hinge-from-end', fromEnd, 'stop', 'bit-centre-to-stop'),
     set('hinge-from-edge', hinge.fromEdge, 'fence', 'bit-centre-to-fence'),
-    set('cup-depth', hinge.cupDepth, 'depth', 'cutter'),
+    set('cup-depth', hinge.cupDepth, 'depth', 'work-face'),
     set('cup-diameter', hinge.cupDiameter, 'tool', 'cutter'),
   ],
   orientation: { face: 'show-down', edge: 'hinge' },

@@ -103,7 +103,9 @@ export type SettingName =
 /**
  * Where a setting is measured from: `blade-to-fence` is from the fence to the near side of the teeth, `blade-to-stop`
  * from the near side of the teeth to the face of the stop block, `sled-base` from the top of the coping sled's base,
- * `fence-face` out of the router fence, `cutter` is the tool's own size.
+ * `fence-face` out of the router fence, `work-face` is into the face that is up,
+ * `outfeed-table` is how far the jointer's infeed table lies below it, `cutter` is the
+ * tool's own size.
  */
 export type Datum =
   | 'blade-to-fence'
@@ -114,10 +116,11 @@ export type Datum =
   | 'bit-centre-to-fence'
   | 'bit-centre-to-stop'
   | 'free-edge'
-  | 'left-edge'
+  | 'outfeed-table'
   | 'bottom-end'
   | 'top-end'
   | 'first-hole'
+  | 'work-face'
   | 'cutter';
 
 /** The tag is on the back: with the show face down the tag is up. `edge` is the one against the fence. */
