@@ -56,5 +56,5 @@ const TELL: Tell = {
   trouble: trouble => {
     process.stderr.write(`stilebook: ${trouble instanceof Error ? trouble.message : String(trouble)}\n`);
   },
-  pairingCode: (code, address) => tellLine(`Pair a device: open http://${address}/pair on it and enter ${code}`),
+  pairingCode: (code, address) => tellLine(`Pair a device: open ${address} on it and enter ${code}`),
 };

@@ -44,13 +44,14 @@ export async function startStation(options: StationOptions, host: Host, tell: Te
     const packets = openPacketFolders(options.packets, options.packetsRoot, host);
     await packets.look();
     const desk = await openDesk(ledger, packets.shelf, host);
-    const names = namesOf(options.lan);
+    let { port } = options;
+    // Asked each time: a shop's router may give the host another address while it runs.
+    const names = (): readonly string[] => namesOf(options.lan);
+    const pairAddress = (): string => `http://${names().at(-1)}:${port}/pair`;
     const pairing = options.lan
-      ? openPairing(await secretOf(options.data), host.now, code =>
-          tell.pairingCode(code, `${names.at(-1)}:${options.port}`),
-        )
+      ? openPairing(await secretOf(options.data), host.now, code => tell.pairingCode(code, pairAddress()))
       : undefined;
-    const guard: Guard = { names, pairing, perSecond: options.requestsPerSecond };
+    const guard: Guard = { names, pairing, pairAddress, perSecond: options.requestsPerSecond };
     const app = shopApp({ desk, ledger, packets, guard, host, tell: tell.trouble });
     const server = await listen(app.fetch, options.port, options.lan ? '0.0.0.0' : '127.0.0.1');
     const stopLooking = every(
@@ -61,7 +62,8 @@ export async function startStation(options: StationOptions, host: Host, tell: Te
       },
       tell.trouble,
     );
-    const address = `http://127.0.0.1:${portOf(server)}`;
+    port = portOf(server);
+    const address = `http://127.0.0.1:${port}`;
     await writeAddress(options.data, address);
     pairing?.code();
     return {

@@ -34,12 +34,13 @@ async function anApp(perSecond: number): Promise<Hono> {
     ledger,
     packets: { shelf: () => shelf, problems: () => [], look: async () => undefined },
     guard: {
-      names: ['localhost', '127.0.0.1', 'shop.local'],
+      names: () => ['localhost', '127.0.0.1', 'shop.local'],
       pairing: openPairing(
         new Uint8Array(32).fill(7),
         () => now,
         code => shown.push(code),
       ),
+      pairAddress: () => 'http://shop.local:8080/pair',
       perSecond,
     },
     host: { now: () => now },
@@ -147,7 +148,9 @@ describe('the pages on a shop’s network', () => {
   it('show the pairing code on the host’s own screen only', async () => {
     const headers = await paired();
     expect(await (await ask('/', { from: TABLET, headers })).text()).not.toContain(shown.at(-1));
-    expect(await (await ask('/')).text()).toContain(shown.at(-1));
+    const own = await (await ask('/')).text();
+    expect(own).toContain(shown.at(-1));
+    expect(own).toContain('http://shop.local:8080/pair');
   });
 });
 

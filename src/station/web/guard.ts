@@ -6,9 +6,11 @@ import type { Pairing } from './pairing.ts';
 /** Who may ask what. */
 export type Guard = {
   /** Names under which this host is asked for; a page of a stranger's name that points here is turned away. */
-  readonly names: readonly string[];
+  readonly names: () => readonly string[];
   /** Undefined where only this machine is served. */
   readonly pairing: Pairing | undefined;
+  /** What to open on a device that is to be paired. */
+  readonly pairAddress: () => string;
   /** Requests that one address may make in a second, on average. */
   readonly perSecond: number;
 };
@@ -48,7 +50,7 @@ export const knownName =
   ({ names }: Guard): MiddlewareHandler =>
   async (c, next) => {
     const name = hostName(c.req.header('host'));
-    if (!names.includes(name)) return c.text('This host is not known by that name.', 421);
+    if (!names().includes(name)) return c.text('This host is not known by that name.', 421);
     return next();
   };
 

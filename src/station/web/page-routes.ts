@@ -58,7 +58,7 @@ async function homeData(c: Context, shop: Shop): Promise<object> {
     problems: shop.packets.problems(),
     pairing:
       pairing !== undefined && isLoopback(addressOf(c))
-        ? { code: pairing.code(), address: shop.guard.names.at(-1) }
+        ? { code: pairing.code(), address: shop.guard.pairAddress() }
         : undefined,
   };
 }
