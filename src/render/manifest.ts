@@ -2,7 +2,7 @@ import type { Door, Part } from '../calculate/door-set.ts';
 import { barcodesOf } from '../codes/barcode.ts';
 import { inOrder, printPlace } from '../diagnostics/print.ts';
 import { say as sayProblem } from '../diagnostics/words.ts';
-import type { Blank, CutPlan, Operation, Reminder, Setup } from '../layout/shop-plan.ts';
+import type { Blank, CutPlan, Moment, Operation, Reminder, Setup } from '../layout/shop-plan.ts';
 import { inMinutes } from '../units/duration.ts';
 import { type Length, longest, plus } from '../units/length.ts';
 import type { Draft } from './draft.ts';
@@ -36,6 +36,7 @@ export function makeManifest(draft: Draft): Manifest {
     operations: plan.operations.map(operation => operationOf(operation, draft)),
     cutPlans: plan.cutPlans.map(cutPlan => cutPlanOf(cutPlan, draft)),
     batches: plan.batches.map(({ number, doors }) => ({ number, doors: [...doors] })),
+    schedule: scheduleOf(draft),
     shopping: plan.shopping.lines.map(({ kind, item, unit, needed, buy }) => ({ kind, item, unit, needed, buy })),
     diagnostics: inOrder(draft.diagnostics).map(diagnostic => ({
       severity: diagnostic.severity,
@@ -142,6 +143,27 @@ const piecesOf = (setup: Setup, { blanks }: Draft): readonly string[] => [
     setup.pieces.flatMap<string>(({ kind, code }) => (kind === 'blank' ? (blanks.get(code)?.parts ?? []) : [code])),
   ),
 ];
+
+/** The schedule for the people that the shop has; where there is none for so many, the one for most. */
+function scheduleOf({ job, plan }: Draft): Manifest['schedule'] {
+  const { people, weekdays, daysOff } = job.shop.work;
+  const { schedules } = plan.days;
+  const schedule = schedules.find(each => each.people === people) ?? schedules.at(-1);
+  if (schedule === undefined) return null;
+  const when = ({ day, date }: Moment) => ({ day, date: date ?? null });
+  return {
+    people: schedule.people,
+    weekdays: [...weekdays],
+    daysOff: [...daysOff],
+    ends: when(schedule.ends),
+    tasks: schedule.tasks.map(({ operation, doors, starts, ends }) => ({
+      operation,
+      doors: [...doors],
+      starts: when(starts),
+      ends: when(ends),
+    })),
+  };
+}
 
 const reminderOf = (reminder: Reminder, draft: Draft) => ({
   id: reminder.id,

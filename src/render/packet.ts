@@ -35,6 +35,9 @@ const settings = z
 
 const reminder = z.object({ id: z.string(), text: z.string(), pieces: z.array(z.string()).readonly() }).readonly();
 
+/** A working day of the plan, from 0; its date where the job has a start. */
+const moment = z.object({ day: z.int(), date: z.string().nullable() }).readonly();
+
 /** What the stations read: the packet as data, with a version. Lengths as `{ nm, text }`. */
 export const manifestSchema = z
   .object({
@@ -149,6 +152,24 @@ export const manifestSchema = z
       )
       .readonly(),
     batches: z.array(z.object({ number: z.int(), doors: z.array(z.string()).readonly() }).readonly()).readonly(),
+    /** The days as planned, for the people that the shop has: what a forecast starts from. Null where nobody works. */
+    schedule: z
+      .object({
+        people: z.int(),
+        /** ISO weekdays on which the shop works, 1 = Monday, and dates on which it does not. */
+        weekdays: z.array(z.int()).readonly(),
+        daysOff: z.array(z.string()).readonly(),
+        ends: moment,
+        tasks: z
+          .array(
+            z
+              .object({ operation: z.string(), doors: z.array(z.string()).readonly(), starts: moment, ends: moment })
+              .readonly(),
+          )
+          .readonly(),
+      })
+      .readonly()
+      .nullable(),
     shopping: z
       .array(
         z

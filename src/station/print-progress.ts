@@ -8,6 +8,7 @@ export const printProgress = (progress: Progress): string =>
   [
     `${progress.job} ${progress.name}, revision ${progress.revision}`,
     `doors ${progress.doors.done}/${progress.doors.total}   steps ${progress.steps.done}/${progress.steps.total}   minutes left ${progress.minutesLeft}`,
+    ...forecastLines(progress),
     '',
     ...table(
       ['operation', 'station', 'done', 'minutes left'],
@@ -22,6 +23,13 @@ export const printProgress = (progress: Progress): string =>
     ...batchLines(progress),
     ...progress.remakes.map(({ code, reason }) => `to be made again: ${code}${reason === '' ? '' : ` (${reason})`}`),
   ].join('\n');
+
+const forecastLines = ({ forecast }: Progress): readonly string[] =>
+  forecast === undefined
+    ? []
+    : [
+        `done about ${forecast.finish}, in ${forecast.days} working days${forecast.planned === '' ? '' : `; planned for ${forecast.planned}`}`,
+      ];
 
 function batchLines({ batch }: Progress): readonly string[] {
   if (batch === undefined) return ['everything is glued up'];

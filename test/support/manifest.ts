@@ -53,6 +53,7 @@ export function aManifest(job: SmallJob = {}): Manifest {
       { number: 1, doors: doors.slice(0, 2).map(each => each.code) },
       { number: 2, doors: doors.slice(2).map(each => each.code) },
     ].filter(batch => batch.doors.length > 0),
+    schedule: scheduleOf(doors.map(each => each.code)),
     shopping: [],
     diagnostics: [],
   };
@@ -147,6 +148,19 @@ const OPERATIONS: readonly Row[] = [
   { id: 'flush-sand', name: 'Flush sand', station: 'sander', on: 'door', minutes: 6 },
   { id: 'hang', name: 'Hang', station: 'site', on: 'door', minutes: 8 },
 ];
+
+/** An operation a day, all doors at once, from a Monday on. */
+const scheduleOf = (doors: readonly string[]): Manifest['schedule'] => {
+  const at = (day: number) => ({ day, date: null });
+  const work = OPERATIONS.filter(row => row.minutes > 0);
+  return {
+    people: 1,
+    weekdays: [1, 2, 3, 4, 5],
+    daysOff: ['2026-03-17'],
+    ends: { day: work.length - 1, date: '2026-03-20' },
+    tasks: work.map((row, day) => ({ operation: row.id, doors, starts: at(day), ends: at(day) })),
+  };
+};
 
 const STATION_NAMES: { readonly [station: string]: string } = {
   saw: 'Table saw',

@@ -2,6 +2,7 @@ import type { OperationId } from '../../trade/operations.ts';
 import type { Count, Missing } from './answer.ts';
 import type { Book, Piece } from './book.ts';
 import type { KeptEvent } from './event.ts';
+import { type Forecast, forecastOf } from './forecast.ts';
 import { type JobState, pieceState } from './job-state.ts';
 import { currentCode, nextStep, stepOf } from './piece-facts.ts';
 import { isDone, left, undoneBefore } from './route.ts';
@@ -15,6 +16,7 @@ export type Progress = {
   readonly doors: Count;
   readonly steps: Count;
   readonly minutesLeft: number;
+  readonly forecast: Forecast | undefined;
   readonly operations: readonly OperationProgress[];
   readonly stations: readonly StationProgress[];
   readonly cabinets: readonly CabinetProgress[];
@@ -78,7 +80,8 @@ export type RecentEvent = {
   readonly pieces: readonly string[];
 };
 
-export function progressOf(book: Book, state: JobState): Progress {
+/** `today` is the ISO date that a forecast counts from. */
+export function progressOf(book: Book, state: JobState, today: string): Progress {
   const doorPieces = [...book.pieces.values()].filter(piece => piece.kind === 'door');
   const doorList = doorPieces.map(door => doorProgress(book, state, door));
   const operations = operationsOf(book, state);
@@ -89,6 +92,7 @@ export function progressOf(book: Book, state: JobState): Progress {
     doors: countWhere(doorList, isComplete),
     steps: sumOf(doorList.map(each => each.steps)),
     minutesLeft: operations.reduce((total, each) => total + each.minutesLeft, 0),
+    forecast: forecastOf(book, state, today),
     operations,
     stations: stationsOf(operations),
     cabinets: cabinetsOf(doorList, book),
