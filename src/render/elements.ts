@@ -9,7 +9,8 @@
  * - `<section title bookmark level orientation paper margin dots>` starts a new page. `title` puts it into the outline, at
  *   `level` 1 (usual) or 2; `bookmark` lets links lead there. `orientation` is `portrait` or `landscape`; `paper` is
  *   `letter`, `A4` or a size such as `50mm 25mm`, by default the job's; `margin` by default 0.6 in;
- *   `dots` of the printer to the inch, 300 by default (it suits 600 and 1200; label printers often have 203).
+ *   `dots` of the printer to the inch, 300 by default (it suits 600 and 1200; label printers often have 203). Where it
+ *   saves its last sheet, a section is set closer: less room above and below things, type as large as ever.
  * - `<header>`, `<footer>`: first in a section; on each of its pages.
  * - `<break/>` a new page. `<mark bookmark title/>` a target of links, in the outline (a level lower than its section)
  *   when it has a title; it stays with what follows.

@@ -193,6 +193,21 @@ describe('pages', () => {
     }
   });
 
+  it.each([
+    [36, 1, 'fits'],
+    [38, 1, 'would need a second sheet for its last rows, and is set closer'],
+    [60, 2, 'needs a second sheet anyhow, and is set as it should be'],
+  ])('of %d rows are %d: it %s', (count, sheets, why) => {
+    const rows = Array.from({ length: count }, (_, index) => `row ${index}`);
+    const { pages } = pagesOf('<section><table>{{#each rows}}<tr><td>{{this}}</td></tr>{{/each}}</table></section>', {
+      rows,
+    });
+    expect(pages).toHaveLength(sheets);
+    const lines = pages[0]?.items.flatMap(item => (item.kind === 'text' ? [item.y] : [])) ?? [];
+    const isClose = (lines[1] ?? 0) - (lines[0] ?? 0) < 19;
+    expect(isClose).toBe(why.includes('closer'));
+  });
+
   it('keep together what belongs together', async () => {
     const filler = '<t>line</t>'.repeat(53);
     const { pages } = pagesOf(`<section>${filler}<t style="heading">Head</t><sp/><t>Body 1</t></section>

@@ -52,7 +52,7 @@ function block(element: Element, room: number, outer: Context): readonly Strip[]
     case 'rule':
       return [rule(points(attributes['weight'], 0.75), room)];
     case 'sp':
-      return [{ height: points(attributes['h'], 6), isRoom: true, keepsNext: false, put: () => {} }];
+      return [{ height: points(attributes['h'], 6) * context.spacing, isRoom: true, keepsNext: false, put: () => {} }];
     case 'figure':
       return [figureStrip(element, room, context)];
     case 'bar':
@@ -116,7 +116,7 @@ function card(element: Element, room: number, context: Context): Strip {
   const weight = points(element.attributes['border'], 0.75);
   const strips = stack(element.children, room - 2 * pad, context);
   return sideBySide([{ x: pad, strips }], {
-    pad,
+    pad: pad * context.spacing,
     place: 'top',
     trim: (x, y, height, sheet) => {
       if (element.attributes['fill'] === 'light') sheet.tints.push({ x, y, width: room, height, grey: TINT });

@@ -33,20 +33,29 @@ export function sectionSheets(
   };
   const body = elements.filter(({ name }) => name !== 'header' && name !== 'footer');
   const labels = ofName('labels');
-  const sheets =
-    labels === undefined
-      ? fillSheets(chapters(body, room, context), region, blank, reason => context.complain(section, reason))
-      : labelSheets(labels, blank, context);
+  const filled = (how: Context) =>
+    fillSheets(chapters(body, room, how), region, blank, reason => how.complain(section, reason));
+  const sheets = labels === undefined ? fewest(filled, context) : labelSheets(labels, blank, context);
   const { title = '', bookmark = '', level = '1' } = attributes;
   sheets[0]?.targets.unshift({ bookmark, title, level: Number(level), y: 0 });
   for (const sheet of sheets) putAll(footer, margin, size.height - margin - heightOf(footer), sheet);
   return sheets;
 }
 
+/** Set closer where that saves a sheet: nobody wants to carry one for its last two rows. Type stays as large. */
+function fewest(filled: (how: Context) => Sheet[], context: Context): Sheet[] {
+  const sheets = filled(context);
+  if (sheets.length < 2) return sheets;
+  const closer = filled({ ...context, spacing: CLOSE, complain: () => {} });
+  return closer.length < sheets.length ? closer : sheets;
+}
+
+const CLOSE = 0.4;
+
 /** What suits printers of 300, 600 and 1200 dots to the inch. */
 const DOTS = 300;
 
-const PLAIN = { style: 'body', bold: false, align: 'left', isTinted: false } as const;
+const PLAIN = { spacing: 1, style: 'body', bold: false, align: 'left', isTinted: false } as const;
 
 /** Between head and foot, with a gap to each where it is there. */
 function regionBetween(

@@ -59,7 +59,8 @@ function gridOf(element: Element, rows: readonly Element[], room: number, contex
   if (reason !== undefined) context.complain(element, reason);
   const lefts = widths.map((_, column) => sum(widths.slice(0, column)));
   const isFlush = rules !== 'grid' && !rows.some(isTinted);
-  return { lefts, widths, aligns: aligns?.split(' ') ?? [], rules, padX, padY: points(pad, 3), room, isFlush };
+  const padY = points(pad, 3) * context.spacing;
+  return { lefts, widths, aligns: aligns?.split(' ') ?? [], rules, padX, padY, room, isFlush };
 }
 
 const cellsOf = (row: Element): readonly Element[] => row.children.filter(isElement);
