@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import type { ExitCode } from './commands/exit-code.ts';
+import type { InboxOptions } from './commands/inbox.ts';
 import type { PacketOptions } from './commands/packet.ts';
 import type { FloorOptions, StationCommandOptions } from './commands/station.ts';
 import { programVersion } from './packaged.ts';
@@ -61,6 +62,20 @@ program
     exitCode = await newFile(file, options);
   });
 
+program
+  .command('inbox')
+  .description('watch a folder: a workbook dropped in it comes back as a packet, or with what is to mend marked')
+  .argument('<folder>', 'folder to watch')
+  .option('--notify <program>', 'program to run after each file, with `packet` or `to-mend` and the folder')
+  .option('--poll <seconds>', 'how often to look at the folder', secondsOf, 0.5)
+  .option('--templates <folder>', 'templates and words of your own, in place of those that ship')
+  .option('--once', 'file what lies in the folder, and end')
+  .option('--json', 'tell each event as a line of JSON')
+  .action(async (folder: string, options: InboxOptions) => {
+    const { inbox } = await import('./commands/inbox.ts');
+    exitCode = await inbox(folder, options);
+  });
+
 onTheFloor(program.command('station'))
   .description('serve the scan pages to the browsers of the shop')
   .option('--port <number>', 'port to serve them on', portOf, 8080)
@@ -113,6 +128,13 @@ function onTheFloor(command: Command): Command {
     .option('--shop <name>', 'whose scans these are, where several shops share a server', 'shop')
     .option('--packets <folder>', 'packets as the inbox files them (default: the folder packets beside the data)')
     .option('--packet <folder...>', 'single packets');
+}
+
+function secondsOf(text: string): number {
+  const seconds = Number(text);
+  if (!(seconds >= 0.05 && seconds <= 3600))
+    throw new InvalidArgumentError('A time is a number of seconds from 0.05 to 3600.');
+  return seconds;
 }
 
 function portOf(text: string): number {

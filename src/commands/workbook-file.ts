@@ -18,14 +18,14 @@ export type Opened =
 export async function openWorkbook(file: string): Promise<Opened> {
   const bytes = await machine.read(file);
   const name = basename(file);
-  const { value: workbook, diagnostics } = await readAs(extname(name).toLowerCase(), bytes, name);
+  const { value: workbook, diagnostics } = await readWorkbook(name, bytes);
   if (workbook === undefined) return { kind: 'unreadable', diagnostics };
   return { kind: 'workbook', workbook, inputHash: createHash('sha256').update(bytes).digest('hex'), diagnostics };
 }
 
-/** The reader is loaded only when it is wanted: the spreadsheet library is a third of a small job's time. */
-async function readAs(ending: string, bytes: Uint8Array, name: string): Promise<Diagnosed<Workbook | undefined>> {
-  if (ending === '.csv') {
+/** Reads bytes as a workbook or a bare list of openings, as the name ends. The reader is loaded only when it is wanted: the spreadsheet library is a third of a small job's time. */
+export async function readWorkbook(name: string, bytes: Uint8Array): Promise<Diagnosed<Workbook | undefined>> {
+  if (extname(name).toLowerCase() === '.csv') {
     const { readCsv } = await import('../import/read-csv.ts');
     return readCsv(bytes, name);
   }
