@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { closeSync, fdatasyncSync, openSync, readFileSync, rmSync, writeSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { Agent, request } from 'node:http';
 import { tmpdir } from 'node:os';
@@ -42,12 +42,15 @@ const manifests = ['K7', 'K8', 'K9', 'K10'].map(number =>
 );
 const [manifest = aManifest()] = manifests;
 
-/** A host in a process of its own, so that the stations' work is not counted as the host's. */
+type Pace = 'flat out' | 'two a second each';
+type Host = { readonly script: string; readonly words: readonly string[] };
+type Run = { readonly perSecond: number; readonly p50: number; readonly p99: number; readonly processor: number };
+
 async function scansFrom(
   stations: number,
   name: string,
   database: string | undefined,
-  pace: 'flat out' | 'two a second each',
+  pace: Pace,
 ): Promise<readonly Measurement[]> {
   const folder = await mkdtemp(join(tmpdir(), 'bench-'));
   for (const each of manifests) {
@@ -55,37 +58,47 @@ async function scansFrom(
     await mkdir(place, { recursive: true });
     await writeFile(join(place, 'manifest.json'), JSON.stringify(each));
   }
-  const { host, address } = await startHost(folder, database);
+  const words = [folder, '0', ...(database === undefined ? [] : [database])];
+  const ours = await run({ script: '../faults/station-host.ts', words }, stations, pace);
+  const bare = await run({ script: 'bare-host.ts', words: [folder] }, stations, pace);
+  await rm(folder, { recursive: true, force: true });
+  const what = `${name}, ${stations} station${stations === 1 ? '' : 's'} ${pace}`;
+  const floor = (value: number) => ({ floor: { name: 'bare host, file and sync', value } });
+  return [
+    { what: `${what}: durable scans`, unit: '/s', ours: ours.perSecond, ...floor(bare.perSecond) },
+    { what: `${what}: p50`, unit: 'ms', ours: ours.p50, ...floor(bare.p50) },
+    {
+      what: `${what}: p99`,
+      unit: 'ms',
+      ours: ours.p99,
+      ...floor(bare.p99),
+      ...(stations === 64 ? { target: '≤ 25', met: ours.p99 <= 25 } : {}),
+    },
+    { what: `${what}: host's processor`, unit: 'ms/scan', ours: ours.processor, ...floor(bare.processor) },
+  ];
+}
+
+/** A host in a process of its own, so that the stations' work is not counted as the host's. */
+async function run(started: Host, stations: number, pace: Pace): Promise<Run> {
+  const { host, address } = await startHost(started);
   const agent = new Agent({ keepAlive: true, maxSockets: stations });
   const count = pace === 'flat out' ? SCANS : stations * 10;
   const queues = deal(manifests.flatMap(scansOf).slice(0, count), stations);
   await post(agent, address, queues[0]?.[0] ?? aScan('warm', {}));
   const before = processorSeconds(host.pid);
   const start = performance.now();
-  const waits = (
-    await Promise.all(queues.map((queue, hand) => work(agent, address, queue, pace === 'flat out' ? undefined : hand)))
-  )
-    .flat()
-    .sort((a, b) => a - b);
+  const hands = queues.map((queue, hand) => work(agent, address, queue, pace === 'flat out' ? undefined : hand));
+  const waits = (await Promise.all(hands)).flat().sort((a, b) => a - b);
   const seconds = (performance.now() - start) / 1000;
   const processor = processorSeconds(host.pid) - before;
   host.kill('SIGKILL');
   agent.destroy();
-  const floor = { name: 'fdatasync each', value: syncsPerSecond(folder) };
-  await rm(folder, { recursive: true, force: true });
-  const p99 = waits[Math.floor(waits.length * 0.99)] ?? 0;
-  const what = `${name}, ${stations} station${stations === 1 ? '' : 's'} ${pace}`;
-  return [
-    {
-      what: `${what}: durable scans`,
-      unit: '/s',
-      ours: waits.length / seconds,
-      ...(database === undefined ? { floor } : {}),
-    },
-    { what: `${what}: p50`, unit: 'ms', ours: waits[Math.floor(waits.length / 2)] ?? 0 },
-    { what: `${what}: p99`, unit: 'ms', ours: p99, ...(stations === 64 ? { target: '≤ 25', met: p99 <= 25 } : {}) },
-    { what: `${what}: host's processor`, unit: 'ms/scan', ours: (processor * 1000) / waits.length },
-  ];
+  return {
+    perSecond: waits.length / seconds,
+    p50: waits[Math.floor(waits.length / 2)] ?? 0,
+    p99: waits[Math.floor(waits.length * 0.99)] ?? 0,
+    processor: (processor * 1000) / waits.length,
+  };
 }
 
 /** How long one job's progress takes to ask for, and to read anew, as other jobs' events pile up in the ledger. */
@@ -203,10 +216,9 @@ const post = (agent: Agent, address: string, scan: Scan): Promise<void> =>
     sent.end(body);
   });
 
-function startHost(folder: string, database: string | undefined): Promise<{ host: ChildProcess; address: string }> {
-  const script = join(import.meta.dirname, '../faults/station-host.ts');
-  const words = [folder, '0', ...(database === undefined ? [] : [database])];
-  const host = spawn(process.execPath, ['--import', 'tsx', script, ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
+function startHost({ script, words }: Host): Promise<{ host: ChildProcess; address: string }> {
+  const file = join(import.meta.dirname, script);
+  const host = spawn(process.execPath, ['--import', 'tsx', file, ...words], { stdio: ['ignore', 'pipe', 'inherit'] });
   return new Promise(started => {
     host.stdout.once('data', line => started({ host, address: String(line).trim() }));
   });
@@ -220,20 +232,4 @@ function processorSeconds(pid: number | undefined): number {
   } catch {
     return 0;
   }
-}
-
-/** The floor: how often a second this disk makes a line of a scan's size lasting. */
-function syncsPerSecond(folder: string): number {
-  const file = join(folder, 'floor');
-  const out = openSync(file, 'a');
-  const line = 'x'.repeat(300);
-  const start = performance.now();
-  for (let at = 0; at < 300; at += 1) {
-    writeSync(out, line);
-    fdatasyncSync(out);
-  }
-  const seconds = (performance.now() - start) / 1000;
-  closeSync(out);
-  rmSync(file);
-  return 300 / seconds;
 }
