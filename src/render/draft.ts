@@ -4,7 +4,7 @@ import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Job } from '../import/job.ts';
 import type { Blank, ShopPlan } from '../layout/shop-plan.ts';
 import type { Length } from '../units/length.ts';
-import { printCaliper, printLength, printSetting } from '../units/print-length.ts';
+import { type LengthFormat, printCaliper, printLength, printSetting } from '../units/print-length.ts';
 import type { Pen } from './drawings/pen.ts';
 import type { Figure, Measure } from './figure.ts';
 import type { PacketWords } from './fill.ts';
@@ -57,7 +57,7 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
     caliper: length => printCaliper(length, job.shop.printing.lengths),
     say: sayer(words, { length: size, mass: written.mass }),
     quantities: written,
-    pen: { measure, print: size },
+    pen: { measure, print: length => printLength(length, inOneUnit(job)) },
     doors: new Map(doorSet.doors.map(door => [door.code, door])),
     parts,
     partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),
@@ -65,6 +65,12 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
     paperWidth: pageSize(job.paper, 'portrait').width - 2 * MARGIN,
   };
 }
+
+/** A drawing has no room for lengths in two units: the job's own is the one. */
+const inOneUnit = ({ units, shop }: Job): LengthFormat => {
+  const { lengths } = shop.printing;
+  return lengths.units === 'both' ? { ...lengths, units } : lengths;
+};
 
 /** Half an inch, as the templates have it: every printer reaches there, and a punched hole takes no words. */
 const MARGIN = 36;

@@ -1,15 +1,12 @@
-import { type Diagnosed, type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
+import type { Diagnosed } from '../diagnostics/diagnostic.ts';
 import { bind } from './bind.ts';
-import { type Draft, draft, type RenderInput, type View } from './draft.ts';
-import type { Figure } from './figure.ts';
-import { type Fill, type PacketWords, prepare, type Template } from './fill.ts';
-import { flow } from './flow.ts';
-import { type Fonts, openFonts } from './fonts.ts';
+import { type Draft, draft, type RenderInput } from './draft.ts';
+import { type PacketWords, prepare, type Template } from './fill.ts';
+import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
-import { readMarkup, type Section } from './markup.ts';
 import type { Packet } from './packet.ts';
-import type { Page } from './page.ts';
 import { partsCsv, partsXlsx } from './parts-list.ts';
+import { print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { viewsOf } from './sheets.ts';
 
@@ -75,36 +72,6 @@ export async function render(
     diagnostics: [...packet.diagnostics, ...tags.diagnostics],
   };
 }
-
-type Press = { readonly drafted: Draft; readonly fill: Fill; readonly fonts: Fonts };
-
-/** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
-function print(
-  views: ReadonlyMap<SheetName, View<object>>,
-  { drafted, fill, fonts }: Press,
-): Diagnosed<readonly Page[]> {
-  const diagnostics: Diagnostic[] = [];
-  const figures = new Map<string, Figure>();
-  const sections: Section[] = [];
-  for (const [name, view] of views) {
-    const filled = fill(name, { ...view.data, job: heading(drafted) });
-    const read = filled.diagnostics.some(isError) ? undefined : readMarkup(filled.value);
-    diagnostics.push(...filled.diagnostics, ...(read?.diagnostics ?? []));
-    sections.push(...(read?.value ?? []));
-    for (const [figure, drawing] of view.figures) figures.set(figure, drawing);
-  }
-  const flowed = flow(sections, figures, { paper: drafted.job.paper, fonts });
-  return { value: flowed.value, diagnostics: [...diagnostics, ...flowed.diagnostics] };
-}
-
-/** What stands at the head of every page. */
-const heading = ({ job, revision, program }: Draft) => ({
-  number: job.number,
-  name: job.name,
-  customer: job.customer,
-  revision: revision.letter,
-  program,
-});
 
 const aboutOf = ({ job, revision, program, say }: Draft) => ({
   title: `${job.number} ${job.name}`.trim(),

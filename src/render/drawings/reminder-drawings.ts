@@ -75,15 +75,15 @@ function stopBlock(word: DrawingWord): Figure {
 function backerBehindTheCope(word: DrawingWord): Figure {
   return drawn([
     ...fenceFrom(150, word),
-    circle([146, 30], 10, WEIGHT.outline, 1),
-    circle([146, 30], 2, WEIGHT.edge, 0),
-    text([132, 24], word('bit'), { align: 'right' }),
-    ...wood({ x: 52, y: 44, width: 96, height: 16 }),
-    rectangle({ x: 52, y: 60, width: 96, height: 12 }, WEIGHT.outline, 0.85),
-    rectangle({ x: 26, y: 72, width: 112, height: 12 }, WEIGHT.edge, 1),
-    ...arrow([66, 42], [66, 24], WEIGHT.outline),
-    text([94, 81], word('sled')),
-    text([48, 70], word('backer'), { align: 'right' }),
+    circle([146, 26], 10, WEIGHT.outline, 1),
+    circle([146, 26], 2, WEIGHT.edge, 0),
+    text([130, 20], word('bit'), { align: 'right' }),
+    ...wood({ x: 68, y: 38, width: 80, height: 16 }),
+    rectangle({ x: 68, y: 54, width: 80, height: 13 }, WEIGHT.outline, 0.85),
+    rectangle({ x: 56, y: 67, width: 86, height: 13 }, WEIGHT.edge, 1),
+    ...arrow([80, 36], [80, 18], WEIGHT.outline),
+    text([100, 97], word('sled')),
+    text([64, 64], word('backer'), { align: 'right' }),
   ]);
 }
 
