@@ -14,7 +14,7 @@ export function law<Drawn extends [unknown, ...unknown[]]>(
   fc.assert(
     fc.property(...drawn, (...values: Drawn) => holds(...values)),
     {
-      numRuns: runs,
+      numRuns: Math.ceil(runs),
       ...(seed === undefined ? {} : { seed: Number(seed) }),
     },
   );

@@ -1,0 +1,17 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests that hold the calculation, with few cases of each law: every mutant runs them anew. */
+// biome-ignore lint/style/noDefaultExport: the test runner asks for one.
+export default defineConfig({
+  test: {
+    root: new URL('..', import.meta.url).pathname,
+    include: [
+      'test/calculate/*.test.ts',
+      'test/published/wood-handbook.test.ts',
+      'test/published/doors.test.ts',
+      'test/codes/*.test.ts',
+      'test/render/explain.test.ts',
+    ],
+    env: { RUNS: '25', SEED: '1' },
+  },
+});
