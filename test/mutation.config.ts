@@ -12,6 +12,10 @@ export default defineConfig({
       'test/codes/*.test.ts',
       'test/render/explain.test.ts',
     ],
-    env: { RUNS: '25', SEED: '1' },
+    // The modules are loaded once: a mutant is switched on and off inside of them.
+    isolate: false,
+    pool: 'threads',
+    maxWorkers: 1,
+    env: { RUNS: '12', SEED: '1' },
   },
 });

@@ -48,6 +48,30 @@ describe('codes and symbols', () => {
   });
 });
 
+describe('two codes of one symbol', () => {
+  // Found by trying 900,000 names: these two have the same digest in job J-101.
+  const slab = (cabinet: string, row: number) =>
+    anOpening({ cabinet, style: 'Slab', from: aSource('Cabinets', row), hanging: { kind: 'fixed' } });
+  const { diagnostics } = calculate(aJob({ openings: [slab('C10958', 2), slab('C517393', 3), slab('C1', 4)] }));
+
+  it('are reported, and both are named', () => {
+    expect(diagnostics).toEqual([
+      {
+        severity: 'error',
+        code: 'barcode-clash',
+        at: { kind: 'part', code: 'C517393.1-SLAB' },
+        also: [],
+        facts: { one: 'C10958.1-SLAB', other: 'C517393.1-SLAB' },
+      },
+    ]);
+  });
+
+  it('are none in another job', () => {
+    const openings = [slab('C10958', 2), slab('C517393', 3)];
+    expect(calculate(aJob({ number: 'J-102', openings })).diagnostics).toEqual([]);
+  });
+});
+
 /** JSON has no undefined: it is spelt so that a round trip shows that there is nothing else that JSON lacks. */
 const keepUndefined = (_key: string, value: unknown): unknown => (value === undefined ? UNDEFINED : value);
 const dropUndefined = (_key: string, value: unknown): unknown => (value === UNDEFINED ? undefined : value);

@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest';
+import {
+  atLeastZero,
+  constant,
+  difference,
+  type Formula,
+  fact,
+  input,
+  lengthFact,
+  lengthInput,
+  product,
+  quotient,
+  square,
+  sum,
+  timesNeeded,
+} from '../../src/calculate/formula.ts';
+import { work, workShared } from '../../src/calculate/working.ts';
+import { length } from '../support/length.ts';
+
+const a = input('a', 'ratio', 6);
+const b = input('b', 'ratio', 4);
+const c = input('c', '%', 2);
+
+describe('a formula reads as it is reckoned', () => {
+  it.each<[Formula, string, number]>([
+    [sum(a, b, c), 'a + b + c', 12],
+    [difference(a, b), 'a − b', 2],
+    [difference(a, sum(b, c)), 'a − (b + c)', 0],
+    [difference(a, product(b, c)), 'a − b · c', -2],
+    [difference(sum(a, b), c), 'a + b − c', 8],
+    [product(a, b, c), 'a · b · c', 48],
+    [product(sum(a, b), c), '(a + b) · c', 20],
+    [product(a, difference(b, c)), 'a · (b − c)', 12],
+    [quotient(a, b), 'a / b', 1.5],
+    [quotient(a, product(b, c)), 'a / (b · c)', 0.75],
+    [quotient(a, sum(b, c)), 'a / (b + c)', 1],
+    [quotient(sum(a, b), c), '(a + b) / c', 5],
+    [quotient(product(a, b), c), 'a · b / c', 12],
+    [product(quotient(a, b), c), 'a / b · c', 3],
+    [square(a), 'a²', 36],
+    [square(sum(a, b)), '(a + b)²', 100],
+    [square(product(b, c)), '(b · c)²', 64],
+    [product(square(a), b), 'a² · b', 144],
+    [sum(product(constant(2), a), b), '2 · a + b', 16],
+    [atLeastZero(difference(b, a)), 'max(0, b − a)', 0],
+    [atLeastZero(difference(a, b)), 'max(0, a − b)', 2],
+    [product(atLeastZero(a), b), 'max(0, a) · b', 24],
+  ])('%#', (formula, text, value) => {
+    expect([formula.text, formula.value]).toEqual([text, value]);
+  });
+
+  it('names each input once, in the order in which it is met', () => {
+    expect(sum(product(b, a), quotient(a, c)).inputs.map(({ symbol }) => symbol)).toEqual(['b', 'a', 'c']);
+    expect(product(constant(2), a).inputs).toEqual([{ symbol: 'a', value: { unit: 'ratio', value: 6 } }]);
+  });
+
+  it('counts lengths in metres', () => {
+    const metre = lengthInput('L', length('1000 mm'));
+    expect(metre).toEqual({
+      text: 'L',
+      value: 1,
+      binds: 'atom',
+      inputs: [{ symbol: 'L', value: { unit: 'length', value: length('1000 mm') } }],
+    });
+  });
+
+  it.each([
+    ['12', '4', 3],
+    ['12 1/64', '4', 4],
+    ['4', '4', 1],
+    ['1/64', '4', 1],
+  ])('%s in of %s in wants %i', (over, under, count) => {
+    const needed = timesNeeded({ symbol: 'b', length: length(over) }, { symbol: 'm', length: length(under) });
+    expect([needed.text, needed.value]).toEqual(['⌈b / m⌉', count]);
+    expect(needed.inputs.map(({ symbol, value }) => [symbol, value.value])).toEqual([
+      ['b', length(over)],
+      ['m', length(under)],
+    ]);
+  });
+
+  it('becomes a working with its unit', () => {
+    expect(fact('mass', 'kg', product(a, b))).toEqual({
+      kind: 'fact',
+      of: 'mass',
+      formula: 'a · b',
+      inputs: [...a.inputs, ...b.inputs],
+      value: { unit: 'kg', value: 24 },
+    });
+    expect(lengthFact('panel-swells', a, length('1')).value).toEqual({ unit: 'length', value: length('1') });
+  });
+});
+
+describe('a sum of lengths', () => {
+  it('is exact, and rounds nothing', () => {
+    const rail = work('rail', [1, 'W', length('15 3/8')], [-2, 'S', length('2')], [2, 'T', length('3/8')]);
+    expect(rail).toEqual({
+      kind: 'length',
+      of: 'rail',
+      terms: [
+        [1, 'W', length('15 3/8')],
+        [-2, 'S', length('2')],
+        [2, 'T', length('3/8')],
+      ],
+      sharedBy: 1,
+      roundedTo: undefined,
+      rest: 0,
+      value: length('12 1/8'),
+    });
+  });
+
+  it('shared out is rounded down, and says what is left', () => {
+    const each = workShared('sight-height', { by: 3, to: length('1/32') }, [1, 'h', length('32')]);
+    // 3 · 10 21/32 = 31 31/32.
+    expect(each).toMatchObject({
+      kind: 'length',
+      of: 'sight-height',
+      terms: [[1, 'h', length('32')]],
+      sharedBy: 3,
+      roundedTo: length('1/32'),
+      rest: length('1/32'),
+      value: length('10 21/32'),
+    });
+  });
+});
