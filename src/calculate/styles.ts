@@ -4,6 +4,7 @@ import type { GroovedMember } from '../diagnostics/problems/calculate.ts';
 import type { FrameStyle, Infill, Job, Opening, Stock, Style } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import { type Length, minus, mm, plus, times } from '../units/length.ts';
+import { printedValue } from '../units/print-length.ts';
 import { stopThickness } from './glass.ts';
 import { backProjection } from './rabbet.ts';
 
@@ -34,25 +35,38 @@ const frameCheck =
     style.build === 'frame' ? check(style, uses) : [];
 
 /** A member must be wider than the grooves that are cut into it: one on an outer member, one on each edge between. */
-const membersOutlastGrooves = frameCheck((style, { openings }) => {
-  const between = (divided: (opening: Opening) => boolean, found: Member): readonly Member[] =>
-    openings.some(divided) ? [found] : [];
-  const members: readonly Member[] = [
-    ['stile', 'stileWidth', style.stileWidth, 1],
-    ['rail-top', 'topRail', style.topRail, 1],
-    ['rail-bottom', 'bottomRail', style.bottomRail, 1],
-    ...between(({ grid }) => grid.panelsHigh > 1, ['rail-middle', 'middleRail', style.middleRail, 2]),
-    ...between(({ grid }) => grid.panelsWide > 1, ['stile-middle', 'middleStile', style.middleStile, 2]),
-  ];
-  return members
+const membersOutlastGrooves = frameCheck((style, uses) =>
+  membersOf(style, uses)
     .map(([member, field, width, count]) => ({ member, field, width, grooves: times(count, style.grooveDepth) }))
     .filter(({ width, grooves }) => width <= grooves)
     .map(({ member, field, width, grooves }) =>
       problem('groove-deeper-than-member', cellOf(style.from, field), { style: style.name, member, width, grooves }),
-    );
-});
+    ),
+);
+
+/** Sizes that the tape shows exactly add up as they are printed. */
+const membersLieOnMarks = frameCheck((style, uses) =>
+  membersOf(style, uses)
+    .filter(([, , width]) => printedValue(width, uses.shop.printing.lengths) !== width)
+    .map(([member, field, width]) =>
+      problem('member-between-marks', cellOf(style.from, field), { style: style.name, member, width }),
+    ),
+);
 
 type Member = readonly [member: GroovedMember, field: keyof FrameStyle, width: Length, grooves: number];
+
+/** The members that the doors of a style have, with the number of their grooves. */
+function membersOf(style: FrameStyle, { openings }: Uses): readonly Member[] {
+  const where = (divided: (opening: Opening) => boolean, member: Member): readonly Member[] =>
+    openings.some(divided) ? [member] : [];
+  return [
+    ['stile', 'stileWidth', style.stileWidth, 1],
+    ['rail-top', 'topRail', style.topRail, 1],
+    ['rail-bottom', 'bottomRail', style.bottomRail, 1],
+    ...where(({ grid }) => grid.panelsHigh > 1, ['rail-middle', 'middleRail', style.middleRail, 2]),
+    ...where(({ grid }) => grid.panelsWide > 1, ['stile-middle', 'middleStile', style.middleStile, 2]),
+  ];
+}
 
 /** Behind the groove a lip must be left, or nothing holds the panel at the back. */
 const grooveLeavesBackLip = frameCheck(style => {
@@ -182,6 +196,7 @@ const panelThickness = (infill: Infill): readonly Wanted[] =>
 /** The list that a shop would run down before it sets up a bit. */
 const CHECKS: readonly Check[] = [
   membersOutlastGrooves,
+  membersLieOnMarks,
   grooveLeavesBackLip,
   tongueFitsGroove,
   infillReachesGroove,

@@ -304,7 +304,25 @@ describe('a style that cannot be made is said once, at its row', () => {
       styled({ stileWidth: length('1 15/16') }),
       ['Styles!C2 error cup-breaks-into-groove'],
     ],
-    ['a stile just wide enough', styled({ stileWidth: length('49.525 mm') }), []],
+    [
+      'a stile just wide enough; the tape does not show it',
+      styled({ stileWidth: length('49.525 mm') }),
+      ['Styles!C2 note member-between-marks'],
+    ],
+    [
+      'a rail that the tape does not show',
+      styled({ topRail: length('2 1/64') }),
+      ['Styles!D2 note member-between-marks'],
+    ],
+    [
+      'the same on a tape of 64ths',
+      styled(
+        { topRail: length('2 1/64') },
+        {},
+        { shop: { ...shop, printing: { lengths: { units: 'inch', increment: length('1/64') } } } },
+      ),
+      [],
+    ],
     ['a narrow stile that nothing hangs on', styled({ stileWidth: length('1 1/2') }, { hanging: fixed }), []],
     // 12.5 + 5 = 17.5 mm.
     [

@@ -53,6 +53,7 @@ const FACTS: CalculateProblems = {
   },
   'neighbour-ambiguous': { door, neighbour: 'B8' },
   'groove-deeper-than-member': { style, member: 'rail-top', width: inches('3/8'), grooves: inches('3/8') },
+  'member-between-marks': { style, member: 'stile', width: inches('57 mm') },
   'groove-breaks-back': { style, reaches: inches('3/4'), frameThickness: inches('3/4') },
   'tongue-longer-than-groove': { style, tongue: inches('1/2'), groove: inches('3/8') },
   'panel-not-in-groove': { style, groove: inches('1/32'), allowance: inches('1/32') },

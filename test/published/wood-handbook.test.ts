@@ -123,8 +123,12 @@ function swelling(width: string, species: string, cut: GrainCut = 'flat-sawn'): 
   const shop = shopDefaults('inch', 'letter');
   const moist = { ...shop.climate, shopMoisture: 6, driestMoisture: 6, wettestMoisture: 12 };
   const infill = { kind: 'solid', stock: 'Board', thickness: length('1/4'), cut } as const;
-  for (let more = 0; more < 96; more += 1) {
-    const opening = anOpening({ width: plus(length(width), times(more, length('1/32'))), height: length('20') });
+  // 1 in of overlays, 4 in of stiles, 3/4 in of grooves: the opening is 2 1/4 in wider than the panel, and a little more.
+  for (let more = 0; more < 24; more += 1) {
+    const opening = anOpening({
+      width: plus(length(width), length('2 1/4'), times(more, length('1/32'))),
+      height: length('20'),
+    });
     const { value } = calculate(
       aJob({
         openings: [{ ...opening, hanging: { kind: 'fixed' } }],

@@ -52,6 +52,11 @@ export type CalculateProblems = {
     readonly width: Length;
     readonly grooves: Length;
   };
+  'member-between-marks': {
+    readonly style: string;
+    readonly member: GroovedMember;
+    readonly width: Length;
+  };
   'groove-breaks-back': { readonly style: string; readonly reaches: Length; readonly frameThickness: Length };
   'tongue-longer-than-groove': { readonly style: string; readonly tongue: Length; readonly groove: Length };
   'panel-not-in-groove': { readonly style: string; readonly groove: Length; readonly allowance: Length };
@@ -95,6 +100,7 @@ export const calculateSeverity: { readonly [C in keyof CalculateProblems]: Sever
   'reveal-too-small': 'error',
   'neighbour-ambiguous': 'warning',
   'groove-deeper-than-member': 'error',
+  'member-between-marks': 'note',
   'groove-breaks-back': 'error',
   'tongue-longer-than-groove': 'error',
   'panel-not-in-groove': 'error',

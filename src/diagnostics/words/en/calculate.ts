@@ -71,6 +71,10 @@ export const calculate: Words<CalculateProblems> = {
     what: `The ${MEMBERS[member]} of style ${style} is ${size(width)} wide, and grooves take ${size(grooves)} of it.`,
     mend: 'Make the member wider or the groove shallower.',
   }),
+  'member-between-marks': ({ style, member, width }, size) => ({
+    what: `The ${MEMBERS[member]} of style ${style} lies between two marks of the tape and is printed as ${size(width)}; sums of printed sizes can be off by as much, and the working says by how much.`,
+    mend: 'Give its width on the marks, or print lengths in millimetres (Shop).',
+  }),
   'groove-breaks-back': ({ style, reaches, frameThickness }, size) => ({
     what: `The groove of style ${style} reaches ${size(reaches)} behind the show face, and the frame is ${size(frameThickness)} thick: no lip is left at the back.`,
     mend: 'Use thicker stock, a narrower groove, or set the groove nearer to the face.',

@@ -71,6 +71,10 @@ export const calculate: Words<CalculateProblems> = {
     what: `${MEMBERS[member]} del estilo ${style} mide ${size(width)} de ancho, y las ranuras toman ${size(grooves)}.`,
     mend: 'Haga la pieza más ancha o la ranura menos honda.',
   }),
+  'member-between-marks': ({ style, member, width }, size) => ({
+    what: `${MEMBERS[member]} del estilo ${style} cae entre dos marcas de la cinta y se imprime como ${size(width)}; las sumas de lo impreso pueden diferir otro tanto, y el desarrollo dice cuánto.`,
+    mend: 'Dé su ancho en las marcas, o imprima las longitudes en milímetros (Shop).',
+  }),
   'groove-breaks-back': ({ style, reaches, frameThickness }, size) => ({
     what: `La ranura del estilo ${style} llega a ${size(reaches)} de la cara vista, y el marco tiene ${size(frameThickness)} de grueso: no queda labio atrás.`,
     mend: 'Use madera más gruesa, una ranura más angosta, o acérquela a la cara.',
