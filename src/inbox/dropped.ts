@@ -15,7 +15,7 @@ const SPREADSHEETS = new Set(['.xls', '.xlsm', '.xlsb', '.ods', '.numbers', '.ts
 /** Larger files are no workbooks; they are read so far, and refused for it. */
 const BYTES_MAX = 64_000_000;
 
-/** Lists what was dropped. Links are not followed: they may lead anywhere. */
+/** Lists what was dropped, what was saved first first. Links are not followed: they may lead anywhere. */
 export async function listDropped(
   folder: string,
 ): Promise<{ readonly dropped: readonly Dropped[]; readonly passedOver: readonly PassedOver[] }> {
@@ -33,8 +33,11 @@ export async function listDropped(
       if (stamp !== undefined) dropped.push({ name, stamp });
     }
   }
+  dropped.sort((a, b) => savedAt(a) - savedAt(b) || (a.name < b.name ? -1 : 1));
   return { dropped, passedOver };
 }
+
+const savedAt = ({ stamp }: Dropped): number => Number(stamp.split(' ')[1]);
 
 /** Names that spreadsheet programs and copying programs give to what is not a finished file. */
 const isOfAnEditor = (name: string): boolean => /^(\.|~\$)|[~#]$|\.(tmp|part|crdownload|download)$/i.test(name);

@@ -98,20 +98,26 @@ function listed(drops: readonly Drop[], files: Extract<Event, { kind: 'listed' }
 
 const fresh = (name: string, stamp: Stamp): Drop => ({ name, stamp, phase: 'settling', quiet: 0, job: '', line: '' });
 
-/** Starts what can be started: all that is quiet is read; of the queue, one of each job, as many as there are builders. */
+/**
+ * Starts what can be started: all that is quiet is read; of the queue, one of each job, as many as there are builders.
+ * What was dropped before and is being read may be of the same job, and then it comes first: so all wait for it.
+ */
 function started(state: State): readonly [State, readonly Action[]] {
   const actions: Action[] = [];
   const busy = new Set(state.drops.filter(({ phase }) => phase === 'building').map(({ line }) => line));
   let free = state.builders - state.drops.filter(({ phase }) => phase === 'building').length;
   let reading = state.drops.filter(({ phase }) => phase === 'reading').length;
+  let isFirst = true;
   const drops = state.drops.map((drop): Drop => {
     const { name, stamp, job, line } = drop;
+    if (drop.phase === 'reading') isFirst = false;
     if (drop.phase === 'settling' && isDue(drop) && reading < READING_MAX) {
       reading += 1;
+      isFirst = false;
       actions.push({ kind: 'read', name, stamp, patient: drop.quiet < PATIENCE_POLLS });
       return { ...drop, phase: 'reading' };
     }
-    if (drop.phase === 'queued' && free > 0 && !busy.has(line)) {
+    if (drop.phase === 'queued' && isFirst && free > 0 && !busy.has(line)) {
       free -= 1;
       busy.add(line);
       actions.push({ kind: 'build', name, stamp, job });
