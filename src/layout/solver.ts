@@ -15,10 +15,9 @@ export type Program = {
   /** Least cost with fractions; undefined where no values keep all limits. */
   readonly solve: () => Solution | undefined;
   /**
-   * Least cost found in whole numbers within so many nodes of the search tree, starting at `start` where it is given;
-   * undefined where none was found.
+   * Least cost found in whole numbers, starting at `start` where it is given; undefined where none was found.
    */
-  readonly solveWhole: (nodes: number, start?: readonly number[]) => Omit<Solution, 'prices'> | undefined;
+  readonly solveWhole: (limits: WholeLimits, start?: readonly number[]) => WholeSolution | undefined;
   readonly close: () => void;
 };
 
@@ -37,6 +36,16 @@ export type Solution = {
   readonly prices: readonly number[];
 };
 
+/** Nodes of the search tree, and a cost that is not worth saving: the search ends when no more than that can be saved. */
+export type WholeLimits = { readonly nodes: number; readonly gap: number };
+
+export type WholeSolution = {
+  readonly cost: number;
+  readonly columns: readonly number[];
+  /** Whether no other whole numbers cost less by more than the gap. */
+  readonly proven: boolean;
+};
+
 const NO_ENTRIES = { indices: [], values: [] };
 const OPTIMAL = 7;
 const SOLUTION_LIMITS: readonly number[] = [OPTIMAL, 11, 12, 14, 16];
@@ -50,7 +59,7 @@ export async function loadSolver(): Promise<Solver> {
 
 function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
   const model = highs.createModel();
-  model.options.set({ output_flag: false });
+  model.options.set({ output_flag: false, mip_rel_gap: 0 });
   for (const row of rows) model.addRow(finite(highs, row.least), finite(highs, row.most), NO_ENTRIES);
   let columns = 0;
   return {
@@ -62,7 +71,7 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
       model.changeColBounds(column, least, finite(highs, most));
     },
     solve: () => solve(model),
-    solveWhole: (nodes, start) => solveWhole(highs, model, columns, nodes, start),
+    solveWhole: (limits, start) => solveWhole(highs, model, columns, limits, start),
     close: () => model.dispose(),
   };
 }
@@ -81,18 +90,22 @@ function solveWhole(
   highs: Highs,
   model: Model,
   columns: number,
-  nodes: number,
+  { nodes, gap }: WholeLimits,
   start: readonly number[] | undefined,
-): Omit<Solution, 'prices'> | undefined {
+): WholeSolution | undefined {
   const every = { kind: 'range', from: 0, to: columns - 1 } as const;
   const { integer, continuous } = highs.constants.variableType;
   model.changeColsIntegrality(every, new Int32Array(columns).fill(integer));
-  model.options.set({ mip_max_nodes: nodes });
+  model.options.set({ mip_max_nodes: nodes, mip_abs_gap: gap });
   if (start !== undefined) model.setSolution({ colValue: [...start] });
   model.run();
   const found =
     SOLUTION_LIMITS.includes(model.getModelStatus()) && model.info.get('primal_solution_status') === 2
-      ? { cost: model.getObjectiveValue(), columns: [...model.getSolution().colValue].map(Math.round) }
+      ? {
+          cost: model.getObjectiveValue(),
+          columns: [...model.getSolution().colValue].map(Math.round),
+          proven: model.getModelStatus() === OPTIMAL,
+        }
       : undefined;
   model.changeColsIntegrality(every, new Int32Array(columns).fill(continuous));
   return found;

@@ -5,6 +5,7 @@ import type { Shop } from '../../trade/shop.ts';
 import { type Length, minus, nm } from '../../units/length.ts';
 import { massOf, volume } from '../../units/mass.ts';
 import type { Cut, CutBin, CutPlan, CutRectangle, Fallen, PlacedPiece } from '../shop-plan.ts';
+import { sawOf } from './handling.ts';
 import type { CuttingProblem } from './problem.ts';
 import type { OpenBin } from './rows.ts';
 import { type Box, type SawCut, type Side, sawingOrder } from './sawing.ts';
@@ -44,8 +45,7 @@ function drawBin(
   const kind = cutting.bins[bin.kind];
   const size = kind === undefined ? undefined : stock.sizes[kind.size];
   if (kind === undefined || size === undefined) throw new RangeError('a bin of no kind');
-  const reach = { crosscut: shop.saw.crosscutCapacity / cutting.unit, rip: shop.saw.ripCapacity / cutting.unit };
-  const sawn = sawingOrder({ kerf: cutting.kerf, reach }, bin, kind, stock.kind);
+  const sawn = sawingOrder(sawOf(cutting, shop), bin, kind, stock.kind);
   numbers[stock.kind] += 1;
   const named = new Map<Side, Fallen>();
   for (const side of sawn.sides) named.set(side, nameSide(side, cutting, shop, numbers, remaining));

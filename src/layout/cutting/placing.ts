@@ -73,7 +73,7 @@ export function findPlace(
 export const place = (where: Place, piece: PieceKind, kind: number): void =>
   put(where.bin, where.row, piece, kind, where.turned, where.way);
 
-const canMeasure = (reach: Reach, size: number): boolean => size <= reach.upTo || size >= reach.from;
+export const canMeasure = (reach: Reach, size: number): boolean => size <= reach.upTo || size >= reach.from;
 
 function looseness(row: Row, piece: PieceKind, beyond: number, beside: number, fit: Fit): number {
   switch (fit) {

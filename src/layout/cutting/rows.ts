@@ -50,11 +50,11 @@ export function openBin(kind: number, bin: BinKind, first: Direction | undefined
       : newRow(direction, stretch.length, stretch.width, 1, undefined, 0),
   );
   const rows: Row[] = [];
-  for (const root of roots) add(rows, root);
+  for (const root of roots) addRow(rows, root);
   return { kind, roots, rows, filled: 0, count: 0, fixed: bin.clear.length > 1 || first !== undefined };
 }
 
-const newRow = (
+export const newRow = (
   direction: Direction,
   breadth: number,
   left: number,
@@ -70,7 +70,7 @@ export const isOpen = (bin: OpenBin, row: Row): boolean =>
   row.parent === undefined && !bin.fixed && row.parts.length === 0;
 
 /** Turns a root without parts into the other direction. */
-function reorient(row: Row): void {
+export function reorient(row: Row): void {
   row.direction = row.direction === 'rip' ? 'crosscut' : 'rip';
   [row.breadth, row.left] = [row.left, row.breadth];
 }
@@ -95,7 +95,7 @@ export function put(
     const strip = newRow(other(row.direction), row.left, row.breadth, row.stage + 1, row, row.left);
     row.left = 0;
     row.parts.push(strip);
-    add(bin.rows, strip);
+    addRow(bin.rows, strip);
     putAlong(bin, strip, piece, kind, turned);
   }
   bin.filled += piece.area;
@@ -114,10 +114,10 @@ function putAlong(bin: OpenBin, row: Row, piece: PieceKind, kind: number, turned
   const strip = newRow(other(row.direction), along, row.breadth - across, row.stage + 1, row, along);
   strip.parts.push({ kind, turned, size: across });
   row.parts.push(strip);
-  add(bin.rows, strip);
+  addRow(bin.rows, strip);
 }
 
-function add(rows: Row[], row: Row): void {
+export function addRow(rows: Row[], row: Row): void {
   row.at = rows.length;
   rows.push(row);
 }
@@ -149,7 +149,7 @@ function collect(part: Row | Piece, out: number[]): void {
 }
 
 function listRows(row: Row, rows: Row[]): void {
-  add(rows, row);
+  addRow(rows, row);
   for (const part of row.parts) if (isRow(part)) listRows(part, rows);
 }
 

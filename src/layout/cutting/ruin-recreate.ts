@@ -31,6 +31,13 @@ export function ruinAndRecreate(looking: Looking, attempt: Attempt, allowance: A
   return recreate(looking, bins, own, out, allowance);
 }
 
+/** Puts what lies beside into the bins or into new ones, largest first, as many as there are. */
+export function recreateAll(looking: Looking, attempt: Attempt): Attempt {
+  const supply = looking.problem.bins.map(bin => bin.available);
+  const bins = [...attempt.bins];
+  return recreate(looking, bins, new Set(bins), attempt.left, { cost: Number.POSITIVE_INFINITY, supply });
+}
+
 function ruin(looking: Looking, bins: OpenBin[], own: Set<OpenBin>, out: number[]): void {
   const { chance } = looking;
   const count = Math.min(bins.length, 1 + pick(chance, BINS_RUINED));

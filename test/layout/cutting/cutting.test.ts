@@ -12,17 +12,23 @@ beforeAll(async () => {
 
 const plan = (job: CuttingJob) => planCutting(job.blanks, job, solver);
 
-/** The blanks that were not said to be left out. */
+/** What the judge says, of the blanks that were not said to be left out. */
 const judged = (job: CuttingJob): readonly string[] => {
   const { value, diagnostics } = plan(job);
   const tooLarge = new Set(diagnostics.flatMap(each => (each.code === 'piece-fits-no-stock' ? [each.facts.code] : [])));
-  if (diagnostics.some(each => each.code === 'stock-runs-out')) return [];
+  const short = diagnostics.reduce((sum, each) => sum + (each.code === 'stock-runs-out' ? each.facts.pieces : 0), 0);
+  const cut = new Set(value.flatMap(each => each.bins.flatMap(bin => bin.pieces.map(piece => piece.blank as string))));
   const wanted = job.blanks.filter(blank => !tooLarge.has(blank.code));
-  if (wanted.length === 0) return [];
+  const missing = wanted.filter(blank => !cut.has(blank.code));
   const [stock] = job.stock;
-  const [cut] = value;
-  if (stock === undefined || cut === undefined) return ['nothing was planned'];
-  return verify(cut, wanted, stock, job.shop);
+  return [
+    ...(missing.length === short ? [] : [`${missing.length} are missing, and ${short} are said to be`]),
+    ...value.flatMap(each =>
+      stock === undefined
+        ? []
+        : verify(each, short > 0 ? wanted.filter(blank => cut.has(blank.code)) : wanted, stock, job.shop),
+    ),
+  ];
 };
 
 // Worked by hand: nested through cuts with a 1/8 kerf, 1/4 trims.
