@@ -41,6 +41,7 @@ export const digestOf = (bytes: Uint8Array): string => createHash('sha256').upda
 
 /** Reads what is filed under `packets/<job>/<revision>` and `to-mend/<name>`, and clears away what was never finished. */
 export async function openShelf(root: string, host: Pick<Host, 'read'>): Promise<Shelf> {
+  await clearAway(root);
   const filed = new Map<string, Filed>();
   const packets = join(root, 'packets');
   const jobFolders = await foldersIn(packets);
@@ -92,6 +93,12 @@ async function readRecord(folder: string, host: Pick<Host, 'read'>): Promise<Fil
     // A folder that somebody put there, or one of an earlier version: it is left alone.
     return undefined;
   }
+}
+
+/** Status pages that a crash left half-written. Anybody else's half files are left alone. */
+async function clearAway(root: string): Promise<void> {
+  for (const name of await readdir(root))
+    if (/^\.inbox\.html\.[-0-9a-f]+\.part$/.test(name)) await rm(join(root, name), { force: true });
 }
 
 /** Folders under their final names; those that a crash left half-written have names of their own, and go. */

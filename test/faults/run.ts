@@ -3,6 +3,7 @@
 import { startOwnPostgres } from '../support/postgres.ts';
 import { crashDatabase } from './crashed-database.ts';
 import { sendHostile } from './hostile-requests.ts';
+import { killInbox } from './inbox-kills.ts';
 import { killInBurst } from './killed-station.ts';
 import { sameByLibreOffice } from './libreoffice.ts';
 import { tryMutations } from './mutated-workbooks.ts';
@@ -14,6 +15,7 @@ export type Told = { readonly tried: number; readonly lost: readonly string[]; r
 const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   workbooks: mutatedWorkbooks,
   libreoffice: sameByLibreOffice,
+  'inbox-kills': killedInboxes,
   stations: killedStations,
   'stations-on-a-server': killedStationsOnAServer,
   database: crashedDatabase,
@@ -71,4 +73,12 @@ async function crashedDatabase(): Promise<Told> {
 async function hostileRequests(): Promise<Told> {
   const { tried, refused, lost } = await sendHostile(20_000, 1);
   return { tried, lost, more: `${refused} refused` };
+}
+
+/** Ten days of twenty-five kills each, every day with other instants. */
+async function killedInboxes(): Promise<Told> {
+  const days: Told[] = [];
+  for (let seed = 1; seed <= 10; seed++) days.push(await killInbox(25, seed));
+  const lost = days.flatMap(day => day.lost);
+  return { tried: days.reduce((total, { tried }) => total + tried, 0), lost, more: days[0]?.more ?? '' };
 }
