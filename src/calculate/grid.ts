@@ -28,23 +28,26 @@ export const divisionOf = (leaf: Leaf, style: FrameStyle, grid: Grid, increment:
 
 function columnsOf(leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length): readonly Band[] {
   const count = grid.panelsWide;
-  const between: readonly Term[] = count > 1 ? [[1 - count, 'MS', style.middleStile]] : [];
-  const terms: readonly Term[] = [[1, 'W', leaf.width.value], [-2, 'S', style.stileWidth], ...between];
+  const terms: readonly Term[] = [
+    [1, 'W', leaf.width.value],
+    [-2, 'S', style.stileWidth],
+    [1 - count, 'MS', style.middleStile],
+  ];
   return sharedBands(sharedSize('sight-width', terms, count, increment), style.stileWidth, style.middleStile);
 }
 
 function rowsShared(leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length): readonly Band[] {
   const count = grid.panelsHigh;
-  const between: readonly Term[] = count > 1 ? [[1 - count, 'MR', style.middleRail]] : [];
   const terms: readonly Term[] = [
     [1, 'H', leaf.height.value],
     [-1, 'TR', style.topRail],
     [-1, 'BR', style.bottomRail],
-    ...between,
+    [1 - count, 'MR', style.middleRail],
   ];
   return sharedBands(sharedSize('sight-height', terms, count, increment), style.bottomRail, style.middleRail);
 }
 
+/** What is not shared is not rounded either: a single panel is cut to its frame, wherever that lies on the tape. */
 const sharedSize = (of: Worked, terms: readonly Term[], count: number, increment: Length): LengthWorking =>
   count === 1 ? work(of, ...terms) : workShared(of, { by: count, to: increment }, ...terms);
 
@@ -105,7 +108,7 @@ const rowTop = (
 
 /** Taken from it: the upper edge of the middle rail below the row, or of the bottom rail. */
 const rowBottom = (style: FrameStyle, centres: readonly Length[], half: Length, row: number): readonly Term[] => {
-  const centre = row === 0 ? undefined : centres[row - 1];
+  const centre = centres[row - 1];
   return centre === undefined
     ? [[-1, 'BR', style.bottomRail]]
     : [

@@ -23,7 +23,8 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
   const { hanging } = opening;
   const width = leafWidth(opening, shop.doors.increment);
   const height = leafHeight(opening, shop.doors.increment);
-  const latch = hanging.kind === 'single' && hanging.hingeSide === 'right' ? 'left' : 'right';
+  const hingeSide = hanging.kind === 'single' ? hanging.hingeSide : undefined;
+  const latch = hingeSide === 'right' ? 'left' : 'right';
   const bottom = bottomGap(opening, height.value);
   switch (hanging.kind) {
     case 'pair': {
@@ -39,7 +40,6 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
     case 'fixed': {
       const side = latchGap(opening, latch, width.value);
       const gaps = { ...asked(opening.mounting), bottom: bottom.value, [latch]: side.value, between: undefined };
-      const hingeSide = hanging.kind === 'single' ? hanging.hingeSide : undefined;
       return [{ leaf: 'single', hingeSide, width, height, gaps, workings: [side, bottom] }];
     }
   }

@@ -48,6 +48,146 @@ describe('codes and symbols', () => {
   });
 });
 
+describe('workings', () => {
+  const { doors, parts } = calculate(aJob()).value;
+  const ofDoor = (code: string) => doors.find(door => door.code === code)?.workings.map(working => working.of);
+  const ofPart = (code: string) => parts.find(part => part.code === code)?.workings.map(working => working.of);
+  const common = [
+    'sight-width',
+    'sight-height',
+    'back-projection',
+    'edge-allowance',
+    'diagonal',
+    'door-mass',
+    'finish-area',
+  ];
+  const hung = ['hinge-count', 'hinge-place', 'hinge-place'];
+
+  it.each([
+    ['B1.1', ['overlay-right', 'overlay-bottom', ...common, ...hung, 'hinge-edge'], 'hinged on the left'],
+    ['B2.A.1L', ['gap-between', 'overlay-bottom', ...common, ...hung, 'hinge-edge'], 'a pair'],
+    ['B3.1', ['clearance-left', 'clearance-bottom', ...common, ...hung, 'hinge-edge'], 'inset, hinged on the right'],
+    [
+      'W1.1',
+      ['overlay-left', 'overlay-bottom', 'diagonal', 'door-mass', 'finish-area', ...hung, 'hinge-edge'],
+      'a slab',
+    ],
+    [
+      'P1.1',
+      [
+        ...['overlay-right', 'overlay-bottom', 'sight-width', 'sight-height', 'sight-height', 'sight-height'],
+        ...[...common.slice(2), ...hung, 'hinge-place', 'hinge-place', 'hinge-place', 'hinge-edge'],
+      ],
+      'rows of unequal heights',
+    ],
+    [
+      'P2.1',
+      ['overlay-right', 'overlay-bottom', ...common, ...hung, 'hinge-place', 'hinge-moved', 'hinge-edge'],
+      'a hinge that was moved; rows and columns that share are worked out once',
+    ],
+    ['S1.1', ['overlay-right', 'overlay-bottom', ...common], 'hangs on nothing'],
+  ])('of %s: %j (%s)', (code, expected) => {
+    expect(ofDoor(code)).toEqual(expected);
+  });
+
+  it.each([
+    ['B1.1-SL', ['mass']],
+    ['B1.1-P', ['rabbet-depth', 'rabbet-width', 'panel-tongue', 'mass']],
+    ['W2.1-G', ['mass']],
+    ['W2.1-GST', ['stop-thickness', 'mass']],
+    [
+      'W3.1-P',
+      [
+        ...['moisture-made', 'moisture-driest', 'moisture-wettest', 'swell-room', 'panel-swells', 'panel-shrinks'],
+        ...['engagement', 'clearance', 'rabbet-depth', 'rabbet-width', 'panel-tongue'],
+        ...['blank-length', 'blank-width', 'strips', 'strip-width', 'mass'],
+      ],
+    ],
+  ])('of %s: %j', (code, expected) => {
+    expect(ofPart(code)).toEqual(expected);
+  });
+
+  it('have the surface to finish: both faces and four edges', () => {
+    const door = doors.find(each => each.code === 'B1.1');
+    // 2 · 15.375 · 31 + 2 · 46.375 · 0.75 = 1022.8125 in².
+    expect(door?.finishArea).toBeCloseTo(1022.8125 * 0.0254 ** 2, 9);
+  });
+});
+
+describe('what a door is told apart by', () => {
+  const doors = new Map(calculate(aJob()).value.doors.map(door => [door.code as string, door]));
+  it.each([
+    ['B1.2', { copy: 2, leaf: 'single', front: 'door', hingeSide: 'left', mounting: 'overlay', style: 'Plain' }],
+    [
+      'B2.A.1R',
+      { label: 'A', leaf: 'right', hingeSide: 'right', opening: { width: length('29 5/16'), height: length('30') } },
+    ],
+    ['B3.1', { mounting: 'inset', hingeSide: 'right', edgeEasing: length('1/8'), thickness: length('3/4') }],
+    ['W1.1', { build: 'slab', joint: undefined, sights: [], edgeEasing: length('1/16'), thickness: length('23/32') }],
+    ['S1.1', { front: 'false-front', hingeSide: undefined, hinges: [], pull: undefined }],
+  ])('%s: %j', (code, expected) => {
+    expect(doors.get(code)).toMatchObject(expected);
+  });
+
+  it('diagonals of a door of 24 in may differ by 1/32 in, of a higher one by 1/16', () => {
+    const tolerance = (height: string) =>
+      calculate(aJob({ openings: [anOpening({ height: length(height) })] })).value.doors[0]?.diagonal.tolerance;
+    expect([tolerance('23'), tolerance('23 1/32')]).toEqual([length('1/32'), length('1/16')]);
+  });
+
+  it('the section of its joint is all that the drawing needs', () => {
+    expect(doors.get('B1.1')?.joint).toEqual({
+      frameThickness: length('3/4'),
+      grooveDepth: length('3/8'),
+      grooveWidth: length('1/4'),
+      faceToGroove: length('1/4'),
+      tongueLength: length('3/8'),
+      stileWidth: length('2'),
+      infillKind: 'plywood',
+      infillThickness: length('0.47'),
+      rabbet: { depth: length('0.224'), width: length('3/8'), tongue: length('0.246') },
+      // 0.25 + 0.47 − 0.75.
+      backProjection: length('-0.03'),
+      edgeAllowance: length('1/32'),
+    });
+    expect(doors.get('W2.1')?.joint).toMatchObject({
+      infillKind: 'glass',
+      infillThickness: length('1/8'),
+      rabbet: undefined,
+      backProjection: length('-3/8'),
+      edgeAllowance: length('1/16'),
+    });
+    expect(doors.get('W3.1')?.joint).toMatchObject({ infillKind: 'solid', frameThickness: length('13/16') });
+  });
+
+  it('parts say how they are made', () => {
+    const { parts } = calculate(aJob()).value;
+    const make = (code: string) => parts.find(part => part.code === code)?.make;
+    expect(make('P2.1-RM1')).toEqual({ kind: 'rail', groovedEdges: 2 });
+    expect(make('P2.1-RT')).toEqual({ kind: 'rail', groovedEdges: 1 });
+    expect(make('P2.1-SL')).toEqual({ kind: 'stile', groovedEdges: 1, horn: 0 });
+    expect(make('P2.1-SM1A')).toEqual({ kind: 'middle-stile', groovedEdges: 2 });
+    expect(make('W2.1-G')).toEqual({ kind: 'glass' });
+    expect(make('W2.1-GSL')).toEqual({ kind: 'glass-stop' });
+    expect(make('W1.1-SLAB')).toEqual({ kind: 'slab' });
+  });
+
+  it('stops lie in their rabbet, round the pane', () => {
+    const { parts } = calculate(aJob()).value;
+    const place = (code: string) => parts.find(part => part.code === code)?.place;
+    const at = (left: string, bottom: string, width: string, height: string) => ({
+      left: length(left),
+      bottom: length(bottom),
+      width: length(width),
+      height: length(height),
+    });
+    expect(place('W2.1-GST')).toEqual(at('1 5/8', '35', '12 1/8', '3/8'));
+    expect(place('W2.1-GSB')).toEqual(at('1 5/8', '1 5/8', '12 1/8', '3/8'));
+    expect(place('W2.1-GSL')).toEqual(at('1 5/8', '2', '3/8', '33'));
+    expect(place('W2.1-GSR')).toEqual(at('13 3/8', '2', '3/8', '33'));
+  });
+});
+
 describe('two codes of one symbol', () => {
   // Found by trying 900,000 names: these two have the same digest in job J-101.
   const slab = (cabinet: string, row: number) =>

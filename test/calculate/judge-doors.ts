@@ -224,19 +224,19 @@ function infillFits(door: Door, parts: readonly Part[], style: FrameStyle, job: 
   return door.sights.flatMap(sight => {
     const part = parts.find(each => each.code === sight.infill);
     if (part === undefined) return ['a sight is filled with nothing'];
-    const { shop } = job;
-    const groove = 2 * style.grooveDepth;
-    const [high, wide] = [part.length.value - sight.height, part.width.value - sight.width];
-    const slack = 2 * (style.infill.kind === 'glass' ? shop.panels.glassClearance : shop.panels.allowance);
+    const { panels, doors } = job.shop;
+    const grid = job.openings.find(each => each.cabinet === door.cabinet)?.grid;
+    const play = 2 * style.grooveDepth - 2 * (style.infill.kind === 'glass' ? panels.glassClearance : panels.allowance);
+    // Where sizes are shared, all are cut for the smallest.
+    const [up, across] = [grid?.panelsHigh !== 1 && grid?.middleRailHeights.length === 0, grid?.panelsWide !== 1];
+    const high = play - (part.length.value - sight.height);
+    const wide = play - (part.width.value - sight.width);
     return [
+      ...unless(high >= 0 && high <= (up ? doors.increment : 0), `infill is ${high} lower than its grooves take`),
+      ...unless(wide >= 0, 'infill is wider than its grooves take'),
       ...unless(
-        high <= groove - slack && high > groove - slack - shop.doors.increment - 1,
-        'infill is not as high as its grooves take',
-      ),
-      ...unless(wide <= groove - slack, 'infill is wider than its grooves take'),
-      ...unless(
-        style.infill.kind === 'solid' || wide > groove - slack - shop.doors.increment - 1,
-        'infill is narrower than its grooves take',
+        style.infill.kind === 'solid' || wide <= (across ? doors.increment : 0),
+        `infill is ${wide} narrower than its grooves take`,
       ),
       ...(part.make.kind === 'solid-panel' ? panelMoves(part, sight, style, job) : []),
       ...rabbetFits(part, style, job),
