@@ -2,6 +2,7 @@ import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnos
 import { cellOf } from '../diagnostics/place.ts';
 import type { FrameStyle, Style } from '../import/job.ts';
 import { MOVEMENT_VALID } from '../trade/moisture.ts';
+import { SPECIES } from '../trade/species.ts';
 import type { Materials } from './materials.ts';
 import type { Moistures } from './moisture.ts';
 
@@ -31,6 +32,7 @@ const unknown = (style: SolidStyle, materials: Materials): Diagnostic =>
     style: style.name,
     stock: style.infill.stock,
     species: materials.speciesNameOf(style.infill.stock),
+    known: SPECIES.map(({ name }) => name).join(', '),
   });
 
 const beyondTable = (style: SolidStyle, air: Moistures): readonly Diagnostic[] =>

@@ -65,7 +65,7 @@ const FACTS: CalculateProblems = {
   'sheet-thickness-differs': { style, stock: 'Ply', has: inches('15/32'), wants: inches('1/2') },
   'cup-breaks-into-groove': { style, wants: inches('1 9/16'), has: inches('1 1/2') },
   'cup-breaks-through': { style, left: inches('1/8'), least: inches('3/16') },
-  'movement-unknown': { style, stock: 'Barn oak', species: 'barn oak' },
+  'movement-unknown': { style, stock: 'Barn oak', species: 'barn oak', known: 'red oak, white oak' },
   'moisture-beyond-table': { style, moisture: 5.36 },
   'species-unknown': { stock: 'Barn oak', species: 'barn oak', density: 750 },
   'barcode-clash': { one: 'B7.1-SL', other: 'B9.1-RT' },

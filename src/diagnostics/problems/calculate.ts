@@ -73,7 +73,13 @@ export type CalculateProblems = {
   };
   'cup-breaks-into-groove': { readonly style: string; readonly wants: Length; readonly has: Length };
   'cup-breaks-through': { readonly style: string; readonly left: Length; readonly least: Length };
-  'movement-unknown': { readonly style: string; readonly stock: string; readonly species: string };
+  /** `known`: the species of the tables, by name. */
+  'movement-unknown': {
+    readonly style: string;
+    readonly stock: string;
+    readonly species: string;
+    readonly known: string;
+  };
   'moisture-beyond-table': { readonly style: string; readonly moisture: number };
   'species-unknown': { readonly stock: string; readonly species: string; readonly density: number };
   'barcode-clash': { readonly one: string; readonly other: string };

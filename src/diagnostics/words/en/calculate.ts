@@ -119,9 +119,9 @@ export const calculate: Words<CalculateProblems> = {
     what: `Under a hinge cup ${size(left)} of wood is left in style ${style}, and ${size(least)} should be.`,
     mend: 'Use thicker stock or a hinge with a shallower cup.',
   }),
-  'movement-unknown': ({ style, stock, species }) => ({
+  'movement-unknown': ({ style, stock, species, known }) => ({
     what: `The solid panels of style ${style} are of ${stock}, and how "${species}" moves with the seasons is not in the tables.`,
-    mend: 'Write a species of the table (README) in Stock, or one that moves as much.',
+    mend: `Write in Stock the one of these that moves most like it: ${known}.`,
   }),
   'moisture-beyond-table': ({ style, moisture }) => ({
     what: `The wood of style ${style} reaches ${moisture.toFixed(1)} % moisture; the coefficients of movement are published for 6 to 14 %, so its movement is an estimate.`,

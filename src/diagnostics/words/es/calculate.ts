@@ -119,9 +119,9 @@ export const calculate: Words<CalculateProblems> = {
     what: `Bajo la cazoleta de la bisagra quedan ${size(left)} de madera en el estilo ${style}, y debe haber ${size(least)}.`,
     mend: 'Use madera más gruesa o una bisagra de cazoleta menos honda.',
   }),
-  'movement-unknown': ({ style, stock, species }) => ({
+  'movement-unknown': ({ style, stock, species, known }) => ({
     what: `Los paneles macizos del estilo ${style} son de ${stock}, y cómo se mueve "${species}" con las estaciones no está en las tablas.`,
-    mend: 'Escriba en Stock una especie de la tabla (README), o una que se mueva igual.',
+    mend: `Escriba en Stock la de éstas que más se le parezca en su movimiento: ${known}.`,
   }),
   'moisture-beyond-table': ({ style, moisture }) => ({
     what: `La madera del estilo ${style} llega a ${moisture.toFixed(1)} % de humedad; los coeficientes de movimiento se publican de 6 a 14 %, así que su movimiento es una estimación.`,
