@@ -1,8 +1,7 @@
+import { sign } from './signs.js';
+
 /** @typedef {import('../../src/station/web/card.ts').Card} Card */
 /** @typedef {{ [key: string]: string }} Words */
-
-/** A sign for each tone, so that nobody needs to see colours. */
-export const SIGNS = { go: '✓', ask: '?', stop: '✕', note: 'i', idle: '…' };
 
 /**
  * Shows a card in `place`. Everything is put in as text: what a workbook says is never markup.
@@ -14,8 +13,7 @@ export const SIGNS = { go: '✓', ask: '?', stop: '✕', note: 'i', idle: '…' 
 export function showCard(place, card, words, act) {
   place.dataset['tone'] = card.tone;
   place.setAttribute('aria-label', [card.title, card.headline].filter(each => each !== '').join(': '));
-  const title = make('h2', '', make('span', 'sign', SIGNS[card.tone]), make('span', '', card.title));
-  title.firstElementChild?.setAttribute('aria-hidden', 'true');
+  const title = make('h2', '', sign(card.tone), make('span', '', card.title));
   const body = make('div', 'body');
   if (card.headline !== '') body.append(make('p', 'headline', card.headline));
   if (card.size !== '') body.append(make('p', 'size', card.size));

@@ -1,8 +1,9 @@
 import { readPicture } from './camera.js';
-import { make, SIGNS, showCard, spoken } from './card.js';
+import { make, showCard, spoken } from './card.js';
 import { followHost, showLink } from './link.js';
 import { openOutbox } from './outbox.js';
 import { openSender } from './sender.js';
+import { sign } from './signs.js';
 import { play } from './sound.js';
 import { listenForCodes, tidy } from './wedge.js';
 
@@ -187,8 +188,7 @@ async function showQuestions() {
 
 /** @param {Card} card */
 function addRecent(card) {
-  const sign = make('span', 'sign', SIGNS[card.tone]);
-  const item = make('li', '', sign, make('strong', '', card.headline), make('span', '', card.title));
+  const item = make('li', '', sign(card.tone), make('strong', '', card.headline), make('span', '', card.title));
   const list = byId('recent').querySelector('ol');
   list?.prepend(item);
   while (list !== null && list.children.length > RECENT_MAX) list.lastElementChild?.remove();

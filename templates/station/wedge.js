@@ -3,8 +3,10 @@
  * whatever has the focus, so they are caught before anything else sees them.
  */
 
-/** Longer between two keys, and it was a hand. */
+/** Longer between two keys, and it was a hand; or a computer that had to stop and think in the middle of a scan. */
 const GAP_MS = 120;
+/** Longer than this is a new beginning in any case. */
+const STALL_MS = 1500;
 /** A scanner that sends no Enter is done when it has been silent for so long and the check character is right. */
 const SILENCE_MS = 250;
 
@@ -15,11 +17,14 @@ const SILENCE_MS = 250;
  */
 export function listenForCodes(input, onCode) {
   let burst = newBurst();
+  /** What came shortly before the burst: the first half of a scan that stalled. */
+  let before = newBurst();
   let silence = 0;
 
   /** @param {string} code */
   const take = code => {
     burst = newBurst();
+    before = newBurst();
     clearTimeout(silence);
     input.value = '';
     if (code.trim() !== '') onCode(code);
@@ -28,12 +33,16 @@ export function listenForCodes(input, onCode) {
   /** @param {KeyboardEvent} event */
   const keyDown = event => {
     if (event.ctrlKey || event.metaKey || event.altKey || isOtherField(event.target, input)) return;
-    if (event.timeStamp - burst.at > GAP_MS) burst = newBurst();
+    if (event.timeStamp - burst.at > GAP_MS) {
+      before = event.timeStamp - burst.at > STALL_MS ? newBurst() : joined(before, burst);
+      burst = newBurst();
+    }
     const inField = event.target === input;
     if (event.key === 'Enter' || event.key === 'Tab') {
-      const code = burst.byKey.length > 2 ? bestOf(burst) : inField ? input.value : '';
+      const scanned = burst.byKey.length > 2;
+      const code = bestOf([...(inField ? [input.value] : []), ...readings(burst), ...readings(joined(before, burst))]);
       // A lone Enter is somebody's finger on a button: let it press the button.
-      if (code === '' || (event.key === 'Tab' && burst.byKey.length <= 2)) return;
+      if (!scanned && !(inField && event.key === 'Enter' && code !== '')) return;
       event.preventDefault();
       event.stopPropagation();
       take(code);
@@ -43,7 +52,7 @@ export function listenForCodes(input, onCode) {
     burst = { at: event.timeStamp, byKey: burst.byKey + event.key, byPlace: burst.byPlace + placeOf(event) };
     if (inField) return;
     if (burst.byKey.length > 1) event.preventDefault();
-    waitForSilence(() => bestOf(burst));
+    waitForSilence(() => bestOf([...readings(burst), ...readings(joined(before, burst))]));
   };
 
   /** @param {() => string} read */
@@ -64,15 +73,29 @@ export function listenForCodes(input, onCode) {
   });
 }
 
+/** @typedef {{ at: number, byKey: string, byPlace: string }} Burst */
+
+/** @returns {Burst} */
 const newBurst = () => ({ at: 0, byKey: '', byPlace: '' });
+
+/** @param {Burst} first @param {Burst} second @returns {Burst} */
+const joined = (first, second) => ({
+  at: second.at,
+  byKey: first.byKey + second.byKey,
+  byPlace: first.byPlace + second.byPlace,
+});
 
 /**
  * A scanner set to another keyboard than the computer's presses the right places and gets the wrong letters.
- * @param {{ byKey: string, byPlace: string }} burst
+ * @param {Burst} burst
  */
-function bestOf({ byKey, byPlace }) {
-  return !isSymbol(tidy(byKey)) && isSymbol(tidy(byPlace)) ? byPlace : byKey;
-}
+const readings = burst => [burst.byKey, burst.byPlace];
+
+/**
+ * The first that its check character says is right; the first of all where none is.
+ * @param {readonly string[]} candidates
+ */
+const bestOf = candidates => candidates.find(each => isSymbol(tidy(each))) ?? candidates[0] ?? '';
 
 /** @param {KeyboardEvent} event */
 function placeOf(event) {

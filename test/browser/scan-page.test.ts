@@ -89,6 +89,28 @@ describe('a scanner', () => {
     await expect.poll(() => card(page)).toMatch(/Done/);
   });
 
+  it.each(['#code', '#spoil'])(
+    'is read although the computer stops to think in the middle of it, with the focus on %s',
+    async focused => {
+      await openScanPage(page, station);
+      await page.focus(focused);
+      const code = tag('B1.A.1L-SL');
+      await page.keyboard.type(code.slice(0, 6));
+      await page.waitForTimeout(300);
+      await scan(page, code.slice(6));
+      await expect.poll(() => card(page)).toMatch(/Done: Crosscut to rough length B1\.A\.1L-SL/);
+    },
+  );
+
+  it('is read over what somebody began to type', async () => {
+    await openScanPage(page, station);
+    await page.focus('#code');
+    await page.keyboard.type('B1.', { delay: 200 });
+    await page.waitForTimeout(300);
+    await scan(page, tag('B1.A.1L-SL'));
+    await expect.poll(() => card(page)).toMatch(/Done: Crosscut to rough length B1\.A\.1L-SL/);
+  });
+
   it('is read although its keyboard is another than the computer’s', async () => {
     await openScanPage(page, station);
     // A US scanner on a French computer: the place of Q gives an a, the digits give signs.

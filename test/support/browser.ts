@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs';
-import { mkdir, rename, rm } from 'node:fs/promises';
+import { mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
@@ -62,12 +62,19 @@ async function unpacked(): Promise<Found> {
     const aside = `${home}.${process.pid}.part`;
     await mkdir(aside, { recursive: true });
     await unpackInto(aside);
+    await nameFonts(aside, home);
     await rename(aside, home).catch(() => rm(aside, { recursive: true, force: true }));
   }
   return {
     executablePath: join(home, 'chromium'),
     env: { LD_LIBRARY_PATH: join(home, 'al2023', 'lib'), FONTCONFIG_PATH: join(home, 'fonts') },
   };
+}
+
+/** Its fonts are looked for where that cloud has them; without any, the browser ends at the first field of a form. */
+async function nameFonts(aside: string, home: string): Promise<void> {
+  const config = `<?xml version="1.0"?><fontconfig><dir>${join(home, 'fonts')}</dir><cachedir>${join(home, 'cache')}</cachedir></fontconfig>`;
+  await writeFile(join(aside, 'fonts', 'fonts.conf'), config);
 }
 
 /** The package was made for a cloud whose name it looks for; under that name it brings the libraries that it needs. */

@@ -28,7 +28,7 @@ export function openPages(clock: (iso: string) => string): Pages {
     tagOf: (job: string, code: string) => tagAddress(job, code),
     clock,
   });
-  for (const partial of ['layout', 'progress-body']) language.registerPartial(partial, source(partial));
+  for (const partial of ['layout', 'sign', 'progress-body']) language.registerPartial(partial, source(partial));
   const compiled = new Map(NAMES.map(name => [name, language.compile(source(name), { strict: false })]));
   return (name, lang, data) => {
     const fill = compiled.get(name);
