@@ -113,6 +113,8 @@ function sentence(news: News): string {
       return `${news.name}: ${news.reason}; it stays where it is and is tried again`;
     case 'passed-over':
       return `${news.name} is passed over: ${news.reason}`;
+    case 'folder-there':
+      return 'The folder can be read again.';
     case 'folder-gone':
       return `The folder cannot be read now: ${news.reason}`;
   }

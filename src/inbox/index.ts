@@ -1,12 +1,13 @@
 import { mkdir } from 'node:fs/promises';
-import { basename, extname, join, parse, relative } from 'node:path';
-import type { Host, WholeFile } from '../host.ts';
-import { listDropped, readDropped, settleTaken, takeAway } from './dropped.ts';
-import { digestOf, type Filed, type FiledRecord, openShelf, RECORD, type Shelf } from './filed.ts';
+import { join, relative } from 'node:path';
+import type { Host } from '../host.ts';
+import { listDropped, settleTaken } from './dropped.ts';
+import { openShelf, type Shelf } from './filed.ts';
+import { perform, reasonOf } from './filing.ts';
 import { lockFile, takeLock } from './lock.ts';
-import type { News, Result, Workbooks } from './ports.ts';
+import type { News, Workbooks } from './ports.ts';
 import { statusPage } from './status-page.ts';
-import { type Action, type Drop, EMPTY, type Event, step } from './step.ts';
+import { type Action, type Drop, EMPTY, type Event, type State, step } from './step.ts';
 
 /** A watched folder. What is filed is told by its folders alone, so that it may be stopped at any moment. */
 export type Inbox = {
@@ -30,61 +31,33 @@ export async function openInbox(
   const lock = await takeLock(root, lockFile(root), host.now());
   const shelf = await openShelf(root, host);
   await settleTaken(root, inputHash => shelf.find(inputHash) !== undefined);
+  const voice = tellingOnce(tell);
   const running = new Set<Promise<void>>();
-  const passedOver = new Set<string>();
   let state = EMPTY(workbooks.builders);
-  let shown = '';
-  let isGone = false;
-
   const take = (event: Event): void => {
     const [next, actions] = step(state, event);
     state = next;
     for (const action of actions) start(action);
   };
   const start = (action: Action): void => {
-    const work = perform(action, { root, host, workbooks, shelf, tell }).then(async event => {
-      take(event);
-      await show();
-    });
+    const work = perform(action, { root, host, workbooks, shelf, tell: voice.tell }).then(take);
     running.add(work);
     void work.finally(() => running.delete(work));
   };
-  const show = async (): Promise<void> => {
-    const page = statusPage(
-      shelf.all().map(each => ({ ...each, folder: relative(root, each.folder) })),
-      state.drops,
-    );
-    if (page === shown) return;
-    shown = page;
-    // A page that cannot be written now is written at the next change: nothing hangs on it.
-    await host.writeFile(join(root, 'inbox.html'), new TextEncoder().encode(page)).catch(() => undefined);
-  };
-
-  const list = async (): Promise<void> => {
-    const found = await listDropped(root);
-    isGone = false;
-    for (const { name, reason } of found.passedOver) {
-      if (!passedOver.has(name)) tell({ kind: 'passed-over', name, reason });
-      passedOver.add(name);
-    }
-    take({ kind: 'listed', files: found.dropped });
-  };
-
+  const show = statusWriter(root, host, shelf, () => state);
   return {
     poll: async () => {
       await lock.renew(host.now());
-      await list().catch((refused: unknown) => {
-        // A share that is away for a while is told once.
-        if (!isGone) tell({ kind: 'folder-gone', reason: reasonOf(refused) });
-        isGone = true;
-      });
+      await lookAt(root, take, voice.tell);
       await show();
     },
     settled: async () => {
       while (running.size > 0) await Promise.all(running);
+      await show();
     },
     waiting: () => state.drops,
     close: async () => {
+      voice.hush();
       await workbooks.close();
       await Promise.all(running);
       await lock.release();
@@ -92,109 +65,48 @@ export async function openInbox(
   };
 }
 
-type Around = {
-  readonly root: string;
-  readonly host: Host;
-  readonly workbooks: Workbooks;
-  readonly shelf: Shelf;
-  readonly tell: (news: News) => void;
-};
-
-/** Does what the inbox decided, and tells how it ended. What the machine refuses leaves the file where it is. */
-async function perform(action: Action, around: Around): Promise<Event> {
-  const { name } = action;
+/** Lists the folder. A share that is away for a while is no reason to end. */
+async function lookAt(root: string, take: (event: Event) => void, tell: (news: News) => void): Promise<void> {
   try {
-    const bytes = await readDropped(join(around.root, name), action.stamp);
-    if (bytes === undefined) return { kind: 'failed', name };
-    const inputHash = digestOf(bytes);
-    const known = around.shelf.find(inputHash);
-    if (known !== undefined) return await fileAgain(name, known, around);
-    return action.kind === 'read'
-      ? await read(action, bytes, inputHash, around)
-      : await build(action, bytes, inputHash, around);
+    const { dropped, passedOver } = await listDropped(root);
+    tell({ kind: 'folder-there', name: '' });
+    for (const { name, reason } of passedOver) tell({ kind: 'passed-over', name, reason });
+    take({ kind: 'listed', files: dropped });
   } catch (refused) {
-    around.tell({ kind: 'failed', name, reason: reasonOf(refused) });
-    return { kind: 'failed', name };
+    tell({ kind: 'folder-gone', name: '', reason: reasonOf(refused) });
   }
 }
 
-const reasonOf = (refused: unknown): string => (refused instanceof Error ? refused.message : String(refused));
-
-/** The very same bytes were filed before, perhaps under another name, perhaps just before a crash. */
-async function fileAgain(name: string, known: Filed, { root, tell }: Around): Promise<Event> {
-  await takeAway(root, name, known.inputHash);
-  tell({ kind: 'known', name, folder: relative(root, known.folder) });
-  return { kind: 'filed', name };
+/**
+ * Tells of each file and of the folder what is new: the same again and again is told once. After `hush`, nothing of
+ * what is broken off in the end.
+ */
+function tellingOnce(tell: (news: News) => void): { readonly tell: (news: News) => void; readonly hush: () => void } {
+  const last = new Map<string, string>([['', 'folder-there']]);
+  let isHushed = false;
+  return {
+    tell: news => {
+      const told = 'folder' in news ? news.folder : 'reason' in news ? `${news.kind} ${news.reason}` : news.kind;
+      // A workbook that is filed is news every time, even where it is the same as before.
+      const isSame = last.get(news.name) === told && !('folder' in news);
+      last.set(news.name, told);
+      if (!isSame && !(isHushed && news.kind === 'failed')) tell(news);
+    },
+    hush: () => {
+      isHushed = true;
+    },
+  };
 }
 
-async function read(
-  action: Extract<Action, { kind: 'read' }>,
-  bytes: Uint8Array,
-  inputHash: string,
-  { workbooks }: Around,
-): Promise<Event> {
-  const { name } = action;
-  const reading = await workbooks.read(bytes, name);
-  if (reading.kind === 'half' && action.patient) return { kind: 'half', name };
-  // What names no job is nobody's next revision: only the very same bytes wait for it.
-  const job = reading.kind === 'workbook' ? reading.job : '';
-  return { kind: 'read', name, job, line: job === '' ? `file ${inputHash}` : `job ${job.toLowerCase()}` };
-}
-
-async function build(
-  action: Extract<Action, { kind: 'build' }>,
-  bytes: Uint8Array,
-  inputHash: string,
-  around: Around,
-): Promise<Event> {
-  const { name, job } = action;
-  const { root, host, workbooks, shelf, tell } = around;
-  const started = host.now().getTime();
-  const next = await shelf.nextOf(job);
-  const result = await workbooks.build({ bytes, name, inputHash, revision: next.letter, earlier: shelf.lastOf(job) });
-  const folder = result.kind === 'packet' ? next.folder : join(root, 'to-mend', folderFor(name, inputHash));
-  const record = recordOf(result, { name, inputHash, revision: next.letter, filedAt: host.now().toISOString() });
-  const files: readonly WholeFile[] = [
-    ...result.files,
-    { name: nameBeside(name, result.files), bytes },
-    { name: RECORD, bytes: new TextEncoder().encode(`${JSON.stringify(record, null, 1)}\n`) },
-  ];
-  await mkdir(join(folder, '..'), { recursive: true });
-  await host.writeFolder(folder, files);
-  shelf.add({ ...record, folder });
-  await takeAway(root, name, inputHash);
-  const seconds = (host.now().getTime() - started) / 1000;
-  tell(newsOf(record, relative(root, folder), seconds));
-  return { kind: 'filed', name };
-}
-
-function recordOf(result: Result, of: Pick<FiledRecord, 'name' | 'inputHash' | 'revision' | 'filedAt'>): FiledRecord {
-  if (result.kind === 'packet') {
-    const { doors, parts, pages, warnings } = result;
-    return { ...of, kind: 'packet', job: result.job, doors, parts, pages, warnings, findings: [] };
-  }
-  const nothing = { doors: 0, parts: 0, pages: 0, warnings: 0 };
-  return { ...of, ...nothing, kind: 'to-mend', job: result.job, revision: '', findings: [...result.findings] };
-}
-
-const newsOf = (record: FiledRecord, folder: string, seconds: number): News => {
-  const { name, job, revision, doors, warnings } = record;
-  return record.kind === 'packet'
-    ? { kind: 'packet', name, job, revision, folder, doors, warnings, seconds }
-    : { kind: 'to-mend', name, job, folder, problems: record.findings.length };
-};
-
-/** One folder for each workbook that comes back, known by its name and its bytes. */
-const folderFor = (name: string, inputHash: string): string =>
-  `${
-    parse(name)
-      .name.replace(/^[.\s]+|[.\s]+$/g, '')
-      .slice(0, 50)
-      .trim() || 'workbook'
-  }-${inputHash.slice(0, 8)}`;
-
-/** The workbook keeps its name, unless a file of the packet has it. */
-function nameBeside(name: string, files: readonly WholeFile[]): string {
-  const isTaken = [...files.map(file => file.name), RECORD].some(each => each.toLowerCase() === name.toLowerCase());
-  return isTaken ? `workbook ${basename(name, extname(name)).slice(0, 50)}${extname(name)}` : name;
+/** Writes the status page where it has changed. */
+function statusWriter(root: string, host: Host, shelf: Shelf, state: () => State): () => Promise<void> {
+  let shown = '';
+  return async () => {
+    const filed = shelf.all().map(each => ({ ...each, folder: relative(root, each.folder) }));
+    const page = statusPage(filed, state().drops);
+    if (page === shown) return;
+    shown = page;
+    // A page that cannot be written now is written at the next change: nothing hangs on it.
+    await host.writeFile(join(root, 'inbox.html'), new TextEncoder().encode(page)).catch(() => undefined);
+  };
 }

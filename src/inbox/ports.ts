@@ -66,4 +66,6 @@ export type News =
   | { readonly kind: 'known'; readonly name: string; readonly folder: string }
   | { readonly kind: 'failed'; readonly name: string; readonly reason: string }
   | { readonly kind: 'passed-over'; readonly name: string; readonly reason: string }
-  | { readonly kind: 'folder-gone'; readonly reason: string };
+  /** It can be read again. */
+  | { readonly kind: 'folder-there'; readonly name: '' }
+  | { readonly kind: 'folder-gone'; readonly name: ''; readonly reason: string };

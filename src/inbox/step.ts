@@ -129,7 +129,7 @@ function started(state: State): readonly [State, readonly Action[]] {
 }
 
 /** Thousands of files dropped at once are not all held in memory. */
-const READING_MAX = 8;
+const READING_MAX = 4;
 
 /** At its first quiet moment, and then less and less often, as long as it is not whole. */
 const isDue = ({ quiet }: Drop): boolean =>

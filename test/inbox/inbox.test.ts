@@ -41,6 +41,8 @@ function printed(told: News): string {
       return `${told.name} failed: ${told.reason}`;
     case 'passed-over':
       return `${told.name} is passed over`;
+    case 'folder-there':
+      return 'the folder is there';
     case 'folder-gone':
       return 'the folder is gone';
   }
@@ -111,6 +113,16 @@ describe('a workbook that is dropped', () => {
     expect(await textOf(`to-mend/${folder}/a.xlsx`)).toBe('J1 bad');
     expect(await textOf(`to-mend/${folder}/marked.xlsx`)).toBe('marked J1 bad');
     expect(await textOf('inbox.html')).toContain('&lt;J1 bad&gt;');
+  });
+
+  it('is told of each time, under one name, too', async () => {
+    const inbox = await start();
+    for (const written of ['J1 first', 'J1 second', 'J1 first']) {
+      await drop('a.xlsx', written);
+      await work(inbox);
+    }
+    await inbox.close();
+    expect(news).toEqual(['a.xlsx is packets/J1/A', 'a.xlsx is packets/J1/B', 'a.xlsx is known in packets/J1/A']);
   });
 
   it('once mended, is no longer listed as to be mended', async () => {
@@ -258,10 +270,7 @@ describe('when the machine refuses', () => {
     expect(await textOf('inbox.html')).toContain('it will be tried again');
     await work(inbox, 60);
     await inbox.close();
-    expect(news).toEqual([
-      ...Array.from({ length: 2 }, () => 'a.xlsx failed: no space left on device'),
-      'a.xlsx is packets/J1/A',
-    ]);
+    expect(news).toEqual(['a.xlsx failed: no space left on device', 'a.xlsx is packets/J1/A']);
   });
 
   it('a folder that goes away for a while is told once', async () => {
@@ -272,7 +281,7 @@ describe('when the machine refuses', () => {
     await drop('a.xlsx', 'J1 first');
     await work(inbox, 5);
     await inbox.close();
-    expect(news).toEqual(['the folder is gone', 'a.xlsx is packets/J1/A']);
+    expect(news).toEqual(['the folder is gone', 'the folder is there', 'a.xlsx is packets/J1/A']);
   });
 
   it('what a crash left between the folder and its place comes back or goes', async () => {
