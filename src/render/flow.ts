@@ -8,9 +8,14 @@ import type { Sheet } from './flow/strip.ts';
 import type { Fonts } from './fonts.ts';
 import type { Element, Section } from './markup.ts';
 import type { Page } from './page.ts';
-import { openSymbols } from './symbols.ts';
+import { openSymbols, type Symbols } from './symbols.ts';
 
-export type FlowOptions = { readonly paper: Paper; readonly fonts: Fonts };
+export type FlowOptions = {
+  readonly paper: Paper;
+  readonly fonts: Fonts;
+  /** Those of another document of the job, so that what both show is worked out once. */
+  readonly symbols?: Symbols;
+};
 
 /**
  * Lays a document out: sections in their order, each from a new page. Nothing is scaled, clipped or dropped: lines are
@@ -20,11 +25,11 @@ export type FlowOptions = { readonly paper: Paper; readonly fonts: Fonts };
 export function flow(
   sections: Iterable<Section>,
   figures: ReadonlyMap<string, Figure>,
-  { paper, fonts }: FlowOptions,
+  { paper, fonts, symbols = openSymbols() }: FlowOptions,
 ): Diagnosed<readonly Page[]> {
   const diagnostics: Diagnostic[] = [];
   const awaited = new Map<string, Awaited>();
-  const shared = { fonts, figures, symbols: openSymbols(), awaited };
+  const shared = { fonts, figures, symbols, awaited };
   const sheets: Sheet[] = [];
   for (const { element, origin } of sections) {
     const complain = (by: Element, reason: string) =>

@@ -9,6 +9,7 @@ import { partsCsv, partsXlsx } from './parts-list.ts';
 import { print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { viewsOf } from './sheets.ts';
+import { openSymbols } from './symbols.ts';
 
 /** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
 export type RenderAssets = {
@@ -45,7 +46,7 @@ export async function render(
     name => (options.only ?? SHEET_NAMES).includes(name) && !(single && name === 'tags'),
   );
   const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
-  const press = { drafted, fill, fonts };
+  const press = { drafted, fill, fonts, symbols: openSymbols() };
   const packet = print(viewsOf(asked, drafted, codes), press);
   const tags = print(viewsOf(['tags'], drafted, codes), press);
   const manifest = makeManifest(drafted);

@@ -7,14 +7,20 @@ import type { Fonts } from './fonts.ts';
 import { readMarkup, type Section } from './markup.ts';
 import type { Page } from './page.ts';
 import type { SheetName } from './sheet-names.ts';
+import type { Symbols } from './symbols.ts';
 
 /** What sheets are printed with. */
-export type Press = { readonly drafted: Draft; readonly fill: Fill; readonly fonts: Fonts };
+export type Press = {
+  readonly drafted: Draft;
+  readonly fill: Fill;
+  readonly fonts: Fonts;
+  readonly symbols: Symbols;
+};
 
 /** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
 export function print(
   views: ReadonlyMap<SheetName, View<object>>,
-  { drafted, fill, fonts }: Press,
+  { drafted, fill, fonts, symbols }: Press,
 ): Diagnosed<readonly Page[]> {
   const diagnostics: Diagnostic[] = [];
   const figures = new Map<string, Figure>();
@@ -26,7 +32,7 @@ export function print(
     sections.push(...(read?.value ?? []));
     for (const [figure, drawing] of view.figures) figures.set(figure, drawing);
   }
-  const flowed = flow(sections, figures, { paper: drafted.job.paper, fonts });
+  const flowed = flow(sections, figures, { paper: drafted.job.paper, fonts, symbols });
   return { value: flowed.value, diagnostics: [...diagnostics, ...flowed.diagnostics] };
 }
 

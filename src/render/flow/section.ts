@@ -45,12 +45,14 @@ export function sectionSheets(
 /** Set closer where that saves a sheet: nobody wants to carry one for its last two rows. Type stays as large. */
 function fewest(filled: (how: Context) => Sheet[], context: Context): Sheet[] {
   const sheets = filled(context);
-  if (sheets.length < 2) return sheets;
+  if (sheets.length < 2 || sheets.length > SHEETS_CARRIED_MAX) return sheets;
   const closer = filled({ ...context, spacing: CLOSE, complain: () => {} });
   return closer.length < sheets.length ? closer : sheets;
 }
 
 const CLOSE = 0.4;
+/** Among more, one less is not worth the closeness. */
+const SHEETS_CARRIED_MAX = 6;
 
 /** What suits printers of 300, 600 and 1200 dots to the inch. */
 const DOTS = 300;
