@@ -22,7 +22,6 @@ const sheetOf = (dots: number, module: string) =>
 describe('symbols on paper', () => {
   it.each([
     [300, '10mil', 300],
-    [300, '10mil', 600],
     [300, '10mil', 203],
     [203, '10mil', 203],
     [203, '10mil', 300],

@@ -12,6 +12,7 @@ import type { RenderAssets } from '../../src/render/index.ts';
 import { print } from '../../src/render/print.ts';
 import type { SheetName } from '../../src/render/sheet-names.ts';
 import { viewsOf } from '../../src/render/sheets.ts';
+import { openSymbols } from '../../src/render/symbols.ts';
 import { FONTS } from './typeset.ts';
 
 /** A job taken through calculation and layout, as the rendering gets it. */
@@ -48,5 +49,5 @@ export function sheetsOf(input: RenderInput, names: readonly SheetName[]) {
   const words = packagedWords(input.job.language);
   const fill = prepare(packagedTemplates(), words);
   const ready = drafted(input);
-  return print(viewsOf(names, ready, undefined), { drafted: ready, fill, fonts: FONTS });
+  return print(viewsOf(names, ready, undefined), { drafted: ready, fill, fonts: FONTS, symbols: openSymbols() });
 }
