@@ -20,8 +20,11 @@ export type Calendar = {
   readonly dateOfDay: (day: number) => string | undefined;
 };
 
+/** When a shop works. */
+export type Hours = Pick<Shop['work'], 'hoursPerDay' | 'weekdays' | 'daysOff' | 'startDate'>;
+
 /** Throws where nobody ever works; `worksAtAll` says whether that is so. */
-export function calendarOf(work: Shop['work'], from: string | undefined = work.startDate): Calendar {
+export function calendarOf(work: Hours, from: string | undefined = work.startDate): Calendar {
   assert(worksAtAll(work), 'a calendar without working time');
   const first = from === undefined ? undefined : dayNumber(from);
   const secondsADay = Math.round(work.hoursPerDay * 3600);
@@ -46,11 +49,11 @@ export function calendarOf(work: Shop['work'], from: string | undefined = work.s
   };
 }
 
-export const worksAtAll = (work: Shop['work']): boolean =>
+export const worksAtAll = (work: Pick<Hours, 'weekdays' | 'hoursPerDay'>): boolean =>
   work.weekdays.some(day => day >= 1 && day <= 7) && work.hoursPerDay > 0;
 
 /** The day number of each working day, counted from the first at or after `from`. */
-function workingDays(work: Shop['work'], from: number): (day: number) => number {
+function workingDays(work: Hours, from: number): (day: number) => number {
   const off = new Set(work.daysOff.map(dayNumber));
   const days: number[] = [];
   let next = from;

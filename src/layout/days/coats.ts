@@ -1,7 +1,8 @@
 import type { DoorCode } from '../../codes/codes.ts';
 import type { Job } from '../../import/job.ts';
-import { type Duration, duration, minutes, timesDuration } from '../../units/duration.ts';
+import { type Duration, duration, timesDuration } from '../../units/duration.ts';
 import type { FinishPlan, FinishStepPlan } from '../shop-plan.ts';
+import { wholeMinutes } from './shares.ts';
 import type { Step } from './steps.ts';
 
 /** Doors that are coated and dry together, of all those of the job. */
@@ -55,5 +56,5 @@ function workOn(plan: FinishStepPlan, { doors, of }: Load): Duration {
   const share = doors.length / of;
   const fillings = Math.max(1, plan.batches.length);
   const setup = plan.minutes.setup / plan.coats / fillings;
-  return minutes(setup * Math.ceil(fillings * share) + (plan.minutes.pieces / plan.coats) * share);
+  return wholeMinutes(setup * Math.ceil(fillings * share) + (plan.minutes.pieces / plan.coats) * share);
 }

@@ -1,11 +1,12 @@
 import type { Shop } from '../../trade/shop.ts';
-import { addDurations, duration } from '../../units/duration.ts';
+import { duration } from '../../units/duration.ts';
 import type { Schedule, Task } from '../shop-plan.ts';
 import type { Calendar } from './calendar.ts';
 import { daysOf } from './crew.ts';
+import { type Limits, projectOf, RESOURCES, withWaits } from './limits.ts';
 import { boundOf } from './project/bound.ts';
 import { networkOf } from './project/network.ts';
-import type { Need, Plan, Project } from './project/project.ts';
+import type { Plan } from './project/project.ts';
 import { shortPlan } from './project/search.ts';
 import type { Step } from './steps.ts';
 
@@ -26,7 +27,7 @@ export function scheduleFor(
 ): Scheduled {
   const own = bestOf(splits, people, shop, calendar);
   const { steps, plan } = fewer !== undefined && fewer.plan.makespan < own.plan.makespan ? fewer : own;
-  const bound = boundOf(networkOf(projectOf(withWaits(steps), people, shop, calendar)));
+  const bound = boundOf(networkOf(projectOf(withWaits(steps), limitsOf(shop, people), calendar)));
   const tasks = tasksAt(steps, plan.starts, calendar);
   const schedule: Schedule = {
     people,
@@ -54,7 +55,8 @@ function bestOf(
   const planned = (steps: readonly Step[], share: number): Plan => {
     const worked = withWaits(steps);
     const { plans, seed } = effortFor(worked.length, shop);
-    return shortPlan(projectOf(worked, people, shop, calendar), { plans: Math.ceil(plans * share), seed }).plan;
+    return shortPlan(projectOf(worked, limitsOf(shop, people), calendar), { plans: Math.ceil(plans * share), seed })
+      .plan;
   };
   let [best = []] = splits;
   let shortest = Number.POSITIVE_INFINITY;
@@ -66,51 +68,6 @@ function bestOf(
     }
   }
   return { steps: best, plan: planned(best, 1) };
-}
-
-/**
- * One of two people or more is the helper, who alone does only what the shop lets him do: of all other work there can be
- * no more at once than there are others.
- */
-function projectOf(worked: readonly Worked[], people: number, shop: Shop, { clock }: Calendar): Project {
-  const place = new Map(worked.flatMap(({ step, waits }, at) => [step, ...waits].map(({ id }) => [id, at])));
-  return {
-    clock,
-    capacities: RESOURCES.map(resource => resource.capacity(shop, people)),
-    activities: worked.map(({ step, waits }) => ({
-      duration: step.work,
-      hold: step.wait,
-      wait: addDurations([step, ...waits].map(each => each.wait)),
-      after: [...new Set(step.after.flatMap(id => place.get(id) ?? []))],
-      needs: RESOURCES.flatMap(({ amount, held }, resource): readonly Need[] =>
-        amount(step) > 0 ? [{ resource, amount: amount(step), held }] : [],
-      ),
-    })),
-  };
-}
-
-/** A step, and those after it that are nothing but waits. */
-type Worked = { readonly step: Step; readonly waits: readonly Step[] };
-
-/**
- * A cure begins when the clamps come off, at night too, so what only waits is planned as part of what it follows: then it
- * need not begin within the working time.
- */
-function withWaits(steps: readonly Step[]): readonly Worked[] {
-  const followers = new Map<string, number>();
-  for (const id of steps.flatMap(step => step.after)) followers.set(id, (followers.get(id) ?? 0) + 1);
-  const worked: { step: Step; waits: Step[] }[] = [];
-  const lastOf = new Map<string, { step: Step; waits: Step[] }>();
-  for (const step of steps) {
-    const [only, ...others] = step.after;
-    const host = only !== undefined && others.length === 0 && followers.get(only) === 1 ? lastOf.get(only) : undefined;
-    const into = step.work === 0 && step.takes.clamps + step.takes.rackSlots === 0 ? host : undefined;
-    if (into !== undefined) into.waits.push(step);
-    else worked.push({ step, waits: [] });
-    const last = into ?? worked.at(-1);
-    if (last !== undefined) lastOf.set(step.id, last);
-  }
-  return worked;
 }
 
 function tasksAt(steps: readonly Step[], starts: ArrayLike<number>, calendar: Calendar): readonly Task[] {
@@ -130,32 +87,18 @@ function tasksAt(steps: readonly Step[], starts: ArrayLike<number>, calendar: Ca
   return steps.flatMap(step => tasks.get(step.id) ?? []);
 }
 
+const limitsOf = ({ gluing, finishing }: Shop, people: number): Limits => ({
+  people,
+  clamps: gluing.clamps,
+  sprayPlaces: finishing.sprayPlaces,
+  rackSlots: finishing.rackSlots,
+});
+
 /** Fewer plans for more tasks, so that a large job takes little longer than its first plan does. */
 const effortFor = (tasks: number, shop: Shop) => ({
   plans: Math.min(PLANS_MAX, Math.max(1, Math.floor(PLACEMENTS / Math.max(1, tasks)))),
   seed: shop.planning.seed,
 });
-
-type Resource = {
-  readonly name: Schedule['bound']['by'];
-  readonly capacity: (shop: Shop, people: number) => number;
-  readonly amount: (step: Step) => number;
-  /** Until the wait is over, and not only while somebody works. */
-  readonly held: boolean;
-};
-
-const RESOURCES: readonly Resource[] = [
-  { name: 'people', capacity: (_, people) => people, amount: step => step.people, held: false },
-  {
-    name: 'people',
-    capacity: (_, people) => Math.max(1, people - 1),
-    amount: step => (step.helperAlone ? 0 : step.people),
-    held: false,
-  },
-  { name: 'clamps', capacity: shop => shop.gluing.clamps, amount: step => step.takes.clamps, held: true },
-  { name: 'spray', capacity: shop => shop.finishing.sprayPlaces, amount: step => step.takes.sprayPlaces, held: false },
-  { name: 'rack', capacity: shop => shop.finishing.rackSlots, amount: step => step.takes.rackSlots, held: true },
-];
 
 const PLANS_MAX = 2000;
 const PLACEMENTS = 30_000;

@@ -7,7 +7,13 @@ import type { Operation } from '../shop-plan.ts';
 export type Share = ReadonlyMap<OperationId, Duration>;
 
 /** How long an operation takes if it is done in one go. */
-export const wholeWork = ({ minutes: { setup, pieces } }: Operation): Duration => minutes(setup + pieces);
+export const wholeWork = ({ minutes: { setup, pieces } }: Operation): Duration => wholeMinutes(setup + pieces);
+
+/** Rounded up to the minute: nobody comes back in the morning for twelve seconds. */
+export const wholeMinutes = (count: number): Duration => minutes(Math.ceil(count - NOISE));
+
+/** Of sums of fractions of minutes. */
+const NOISE = 1e-6;
 
 /**
  * An operation's minutes, shared out over `groups` of doors or parts: each group makes the set-ups that its pieces need,
@@ -26,7 +32,7 @@ export function sharesOf(
     const pieces = [...tallies.values()].reduce((sum, each) => sum + each.pieces, 0);
     for (const [group, { setups, pieces: own }] of tallies) {
       const setup = (operation.minutes.setup * setups.size) / operation.setups.length;
-      shares[group]?.set(operation.id, minutes(setup + (operation.minutes.pieces * own) / pieces));
+      shares[group]?.set(operation.id, wholeMinutes(setup + (operation.minutes.pieces * own) / pieces));
     }
   }
   return shares;
