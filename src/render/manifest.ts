@@ -146,21 +146,33 @@ const piecesOf = (setup: Setup, { blanks }: Draft): readonly string[] => [
 
 /** The schedule for the people that the shop has; where there is none for so many, the one for most. */
 function scheduleOf({ job, plan }: Draft): Manifest['schedule'] {
-  const { people, weekdays, daysOff } = job.shop.work;
+  const { people, startsAt, hoursPerDay, weekdays, daysOff } = job.shop.work;
+  const { gluing, finishing } = job.shop;
   const { schedules } = plan.days;
   const schedule = schedules.find(each => each.people === people) ?? schedules.at(-1);
   if (schedule === undefined) return null;
   const when = ({ day, date }: Moment) => ({ day, date: date ?? null });
   return {
-    people: schedule.people,
-    weekdays: [...weekdays],
-    daysOff: [...daysOff],
+    limits: {
+      people: schedule.people,
+      clamps: gluing.clamps,
+      sprayPlaces: finishing.sprayPlaces,
+      rackSlots: finishing.rackSlots,
+    },
+    hours: { startsAt, hoursPerDay, weekdays: [...weekdays], daysOff: [...daysOff] },
     ends: when(schedule.ends),
-    tasks: schedule.tasks.map(({ operation, doors, starts, ends }) => ({
-      operation,
-      doors: [...doors],
-      starts: when(starts),
-      ends: when(ends),
+    tasks: schedule.tasks.map(task => ({
+      id: task.id,
+      operation: task.operation,
+      doors: [...task.doors],
+      people: task.people,
+      helperAlone: task.helperAlone,
+      takes: task.takes,
+      work: task.work,
+      wait: task.wait,
+      after: [...task.after],
+      starts: when(task.starts),
+      ends: when(task.ends),
     })),
   };
 }

@@ -155,15 +155,37 @@ export const manifestSchema = z
     /** The days as planned, for the people that the shop has: what a forecast starts from. Null where nobody works. */
     schedule: z
       .object({
-        people: z.int(),
-        /** ISO weekdays on which the shop works, 1 = Monday, and dates on which it does not. */
-        weekdays: z.array(z.int()).readonly(),
-        daysOff: z.array(z.string()).readonly(),
+        /** What a task may have to wait for. One of two people or more is the helper. */
+        limits: z.object({ people: z.int(), clamps: z.int(), sprayPlaces: z.int(), rackSlots: z.int() }).readonly(),
+        /** `08:00`; hours a day; ISO weekdays on which the shop works, 1 = Monday, and dates on which it does not. */
+        hours: z
+          .object({
+            startsAt: z.string(),
+            hoursPerDay: z.number(),
+            weekdays: z.array(z.int()).readonly(),
+            daysOff: z.array(z.string()).readonly(),
+          })
+          .readonly(),
         ends: moment,
         tasks: z
           .array(
             z
-              .object({ operation: z.string(), doors: z.array(z.string()).readonly(), starts: moment, ends: moment })
+              .object({
+                id: z.string(),
+                operation: z.string(),
+                /** None: all pieces of the operation. */
+                doors: z.array(z.string()).readonly(),
+                people: z.int(),
+                helperAlone: z.boolean(),
+                /** Spray places while somebody works; clamps and rack slots until the wait is over. */
+                takes: z.object({ clamps: z.int(), sprayPlaces: z.int(), rackSlots: z.int() }).readonly(),
+                /** Seconds of work, and of the wait after it. */
+                work: z.int(),
+                wait: z.int(),
+                after: z.array(z.string()).readonly(),
+                starts: moment,
+                ends: moment,
+              })
               .readonly(),
           )
           .readonly(),

@@ -1,5 +1,4 @@
 import type { Host } from '../host.ts';
-import { dateOf } from './desk.ts';
 import { type Progress, progressOf } from './floor/progress.ts';
 import { type LedgerPlace, openLedger } from './open-ledger.ts';
 import { openPacketFolders } from './packet-folders.ts';
@@ -26,7 +25,7 @@ export async function askProgress(
   if (shelved === undefined) return undefined;
   const ledger = await openLedger(floor, tell);
   try {
-    return progressOf(shelved.book, await stateIn(ledger, job), dateOf(host.now()));
+    return progressOf(shelved.book, await stateIn(ledger, job), host.now());
   } finally {
     await ledger.close();
   }

@@ -37,16 +37,12 @@ export async function openDesk(ledger: Ledger, shelf: () => Shelf, host: Pick<Ho
     progress: job =>
       inTurn(async () => {
         const shelved = shelf().jobs.get(job);
-        return shelved === undefined ? undefined : progressOf(shelved.book, await states.of(job), dateOf(host.now()));
+        return shelved === undefined ? undefined : progressOf(shelved.book, await states.of(job), host.now());
       }),
     catchUp: () => inTurn(states.catchUp),
     follow: states.follow,
   };
 }
-
-/** The date on the shop's wall, where the host stands. */
-export const dateOf = (now: Date): string =>
-  [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
 
 /** Runs tasks one after the other, in the order in which they were handed in. */
 function turns(): <T>(task: () => Promise<T>) => Promise<T> {

@@ -72,7 +72,7 @@ describe('two hosts on one ledger', () => {
     expect(one).toEqual(two);
     const job = shelve([manifest]).jobs.get('K7');
     if (job === undefined) throw new Error('the job is not on the shelf');
-    expect(one).toEqual(progressOf(job.book, await stateIn(ledger, 'K7'), '2026-03-04'));
+    expect(one).toEqual(progressOf(job.book, await stateIn(ledger, 'K7'), new Date('2026-03-04T08:00:00.000Z')));
     expect(told).toContain('K7');
     await Promise.all(hosts.map(host => host.ledger.close()));
   });

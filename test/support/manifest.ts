@@ -154,11 +154,22 @@ const scheduleOf = (doors: readonly string[]): Manifest['schedule'] => {
   const at = (day: number) => ({ day, date: null });
   const work = OPERATIONS.filter(row => row.minutes > 0);
   return {
-    people: 1,
-    weekdays: [1, 2, 3, 4, 5],
-    daysOff: ['2026-03-17'],
+    limits: { people: 1, clamps: 12, sprayPlaces: 4, rackSlots: 20 },
+    hours: { startsAt: '08:00', hoursPerDay: 8, weekdays: [1, 2, 3, 4, 5], daysOff: ['2026-03-17'] },
     ends: { day: work.length - 1, date: '2026-03-20' },
-    tasks: work.map((row, day) => ({ operation: row.id, doors, starts: at(day), ends: at(day) })),
+    tasks: work.map((row, day) => ({
+      id: row.id,
+      operation: row.id,
+      doors,
+      people: 1,
+      helperAlone: false,
+      takes: { clamps: 0, sprayPlaces: 0, rackSlots: 0 },
+      work: 8 * 3600,
+      wait: 0,
+      after: work.slice(Math.max(0, day - 1), day).map(before => before.id),
+      starts: at(day),
+      ends: at(day),
+    })),
   };
 };
 

@@ -1,10 +1,12 @@
+import { forecast, type Now, type PlannedDays, type Progressed } from '../../layout/days/forecast.ts';
+import { duration } from '../../units/duration.ts';
 import type { Book, Piece } from './book.ts';
-import type { JobState } from './job-state.ts';
+import { currentMarks, type JobState, pieceState } from './job-state.ts';
 import { isDone } from './route.ts';
 
-/** When a job will be done, if the rest of its plan goes as planned from today on. */
+/** When a job will be done, if the rest of its plan goes as planned from now on. */
 export type Forecast = {
-  /** Working days that are left, today among them. */
+  /** Working days that are left, today among them while the shop still works. */
   readonly days: number;
   readonly finish: string;
   /** What the plan said before the work began; empty where the job has no start. */
@@ -12,47 +14,59 @@ export type Forecast = {
 };
 
 /**
- * The plan is taken up again where its earliest open task stands, so what comes after keeps its waits and its order.
- * `today` is an ISO date. Undefined where the packet has no plan, or where all of it is done.
+ * What is left is planned again from `now`, with all waits, people, clamps and racks. `now` is the host's clock, whose
+ * time of day is the shop's. Undefined where the packet has no plan, or where all of it is done.
  */
-export function forecastOf(book: Book, state: JobState, today: string): Forecast | undefined {
+export function forecastOf(book: Book, state: JobState, now: Date): Forecast | undefined {
   const { schedule } = book.manifest;
-  const open = schedule?.tasks.flatMap(task => openDay(book, state, task) ?? []) ?? [];
-  if (schedule === null || open.length === 0) return undefined;
-  const days = schedule.ends.day - Math.min(...open) + 1;
-  return { days, finish: workingDay(schedule, today, days), planned: schedule.ends.date ?? '' };
+  if (schedule === null) return undefined;
+  const progress = progressed(schedule, book, state, now);
+  const isOpen = schedule.tasks.some(task => task.work > 0 && (progress.get(task.id)?.left ?? 1) > 0);
+  if (!isOpen) return undefined;
+  const { day, date } = forecast(plannedDays(schedule), progress, shopTime(now, schedule.hours.startsAt));
+  return date === undefined ? undefined : { days: day + 1, finish: date, planned: schedule.ends.date ?? '' };
 }
 
 type Schedule = NonNullable<Book['manifest']['schedule']>;
 
-/** The day of the plan that an open task has got to; undefined where it is done, or where nobody scans it. */
-function openDay(
-  book: Book,
-  state: JobState,
-  { operation, doors, starts, ends }: Schedule['tasks'][number],
-): number | undefined {
-  const pieces = piecesOf(book, doors).filter(piece => piece.route.includes(operation));
-  const done = pieces.filter(piece => isDone(state, piece, operation)).length;
-  if (done === pieces.length) return undefined;
-  return starts.day + Math.floor(((ends.day - starts.day) * done) / pieces.length);
-}
+const plannedDays = ({ hours, limits, tasks }: Schedule): PlannedDays => ({
+  hours,
+  limits,
+  tasks: tasks.map(task => ({ ...task, work: duration(task.work), wait: duration(task.wait) })),
+});
 
-const piecesOf = (book: Book, doors: readonly string[]): readonly Piece[] =>
-  doors.flatMap(door => [book.pieces.get(door) ?? [], book.partsOfDoor.get(door) ?? []].flat());
-
-/** The date of the `count`-th working day from `today` on. */
-function workingDay({ weekdays, daysOff }: Schedule, today: string, count: number): string {
-  let day = Date.parse(`${today}T00:00:00Z`);
-  let left = count;
-  for (let looked = 0; looked < LOOKED_MAX; looked += 1) {
-    const date = new Date(day).toISOString().slice(0, 10);
-    if (weekdays.includes(new Date(day).getUTCDay() || 7) && !daysOff.includes(date)) left -= 1;
-    if (left === 0) return date;
-    day += DAY_MS;
+/** How far each task is of which anything is done. */
+function progressed(schedule: Schedule, book: Book, state: JobState, now: Date): ReadonlyMap<string, Progressed> {
+  const progress = new Map<string, Progressed>();
+  for (const task of schedule.tasks) {
+    const pieces = piecesOf(task, book);
+    const done = pieces.filter(piece => isDone(state, piece, task.operation));
+    if (done.length === 0) continue;
+    const last = done.reduce((latest, piece) => Math.max(latest, doneAt(state, piece, task.operation)), 0);
+    const doneAgo = Math.max(0, (now.getTime() - last) / 1000);
+    progress.set(task.id, { left: 1 - done.length / pieces.length, doneAgo });
   }
-  return '';
+  return progress;
 }
 
-const DAY_MS = 24 * 3600 * 1000;
-/** A shop that works on one day a week for ten years. */
-const LOOKED_MAX = 3660;
+/** Those that are run in a task: all of its operation, or those of its doors. */
+function piecesOf({ operation, doors }: Schedule['tasks'][number], book: Book): readonly Piece[] {
+  const all = book.operations.get(operation)?.pieces ?? [];
+  if (doors.length === 0) return all;
+  const own = new Set(doors);
+  return all.filter(piece => own.has(piece.door));
+}
+
+const doneAt = (state: JobState, piece: Piece, operation: string): number =>
+  currentMarks(pieceState(state, piece.code))
+    .filter(mark => mark.operation === operation)
+    .reduce((latest, mark) => Math.max(latest, Date.parse(mark.serverTime)), 0);
+
+function shopTime(now: Date, startsAt: string): Now {
+  const [hour = 0, minute = 0] = startsAt.split(':').map(Number);
+  const two = (value: number): string => `${value}`.padStart(2, '0');
+  return {
+    date: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`,
+    second: (now.getHours() - hour) * 3600 + (now.getMinutes() - minute) * 60 + now.getSeconds(),
+  };
+}

@@ -80,8 +80,8 @@ export type RecentEvent = {
   readonly pieces: readonly string[];
 };
 
-/** `today` is the ISO date that a forecast counts from. */
-export function progressOf(book: Book, state: JobState, today: string): Progress {
+/** `now` is what a forecast counts from. */
+export function progressOf(book: Book, state: JobState, now: Date): Progress {
   const doorPieces = [...book.pieces.values()].filter(piece => piece.kind === 'door');
   const doorList = doorPieces.map(door => doorProgress(book, state, door));
   const operations = operationsOf(book, state);
@@ -92,7 +92,7 @@ export function progressOf(book: Book, state: JobState, today: string): Progress
     doors: countWhere(doorList, isComplete),
     steps: sumOf(doorList.map(each => each.steps)),
     minutesLeft: operations.reduce((total, each) => total + each.minutesLeft, 0),
-    forecast: forecastOf(book, state, today),
+    forecast: forecastOf(book, state, now),
     operations,
     stations: stationsOf(operations),
     cabinets: cabinetsOf(doorList, book),
