@@ -15,8 +15,34 @@ const PAPERS = SHEET_NAMES.filter(name => name !== 'tags');
 /** The templates' margin, half an inch, in points. */
 const MARGIN = 36;
 
+const NAMES = [
+  'a small built-in',
+  'the same in Spanish, on A4, in millimetres',
+  'every kind of opening',
+  'hostile names',
+];
+
 const jobs: { [name: string]: RenderInput } = {};
 const jobOf = (name: string): RenderInput => jobs[name] as RenderInput;
+
+/** What a packet says, and the keys that no words were found for: each made and read once. */
+type Made = { readonly packet: Packet; readonly pages: readonly string[]; readonly missing: readonly string[] };
+const made: { [name: string]: Made } = {};
+const madeOf = (name: string): Made => made[name] as Made;
+
+async function make(input: RenderInput): Promise<Made> {
+  const missing = new Set<string>();
+  const { words, ...rest } = assets(input.job.language);
+  const watched = new Proxy(words, {
+    get: (all, key: string) => {
+      if (all[key] === undefined) missing.add(key);
+      return all[key];
+    },
+  });
+  const { value } = await render(input, { ...rest, words: watched });
+  const pages = (await readPages(value.packetPdf)).map(page => page.text);
+  return { packet: value, pages, missing: [...missing] };
+}
 
 beforeAll(async () => {
   const small = await demoJob('small');
@@ -27,6 +53,7 @@ beforeAll(async () => {
   };
   jobs['every kind of opening'] = await laidOut(aJob());
   jobs['hostile names'] = await laidOut(withHostileNames(aJob()));
+  for (const name of NAMES) made[name] = await make(jobOf(name));
 });
 
 const inMillimetres = (job: Job): Job => ({
@@ -50,13 +77,6 @@ const withHostileNames = (job: Job): Job => ({
   })),
 });
 
-const NAMES = [
-  'a small built-in',
-  'the same in Spanish, on A4, in millimetres',
-  'every kind of opening',
-  'hostile names',
-];
-
 describe.each(NAMES)('the sheets of %s', name => {
   it('are laid out without a complaint', () => {
     expect(complaints(sheetsOf(jobOf(name), PAPERS).diagnostics)).toEqual([]);
@@ -67,25 +87,14 @@ describe.each(NAMES)('the sheets of %s', name => {
     expect(judge(pages, await readPages(await pdfOf(pages)), MARGIN)).toEqual([]);
   });
 
-  it('ask for no word that the words files do not have', async () => {
-    const input = jobOf(name);
-    const missing = new Set<string>();
-    const { words, ...rest } = assets(input.job.language);
-    const watched = new Proxy(words, {
-      get: (all, key: string) => {
-        if (all[key] === undefined) missing.add(key);
-        return all[key];
-      },
-    });
-    await render(input, { ...rest, words: watched });
-    expect([...missing]).toEqual([]);
+  it('ask for no word that the words files do not have', () => {
+    expect(madeOf(name).missing).toEqual([]);
   });
 
   it('say each size of each door and each part, as it is printed, to two independent readers', async () => {
     const input = jobOf(name);
-    const { value } = await render(input, assets(input.job.language));
-    const first = squeezed((await readPages(value.packetPdf)).map(page => page.text).join(' '));
-    const second = squeezed((await readText(value.packetPdf)).join(' '));
+    const first = squeezed(madeOf(name).pages.join(' '));
+    const second = squeezed((await readText(madeOf(name).packet.packetPdf)).join(' '));
     const { lengths } = input.job.shop.printing;
     const doors = input.doorSet.doors.map(
       ({ width, height }) => `${printLength(width.value, lengths)} × ${printLength(height.value, lengths)}`,
@@ -98,10 +107,9 @@ describe.each(NAMES)('the sheets of %s', name => {
     expect(sizes.filter(size => !second.includes(size))).toEqual([]);
   });
 
-  it('name every door and every part', async () => {
+  it('name every door and every part', () => {
     const input = jobOf(name);
-    const { value } = await render(input, assets(input.job.language));
-    const text = squeezed((await readPages(value.packetPdf)).map(page => page.text).join(' '));
+    const text = squeezed(madeOf(name).pages.join(' '));
     // Parts of one door share a box to tick (`B7-SL SR`), and a tag that is too small ends a long code in dots.
     const parts = name === 'hostile names' ? [] : input.doorSet.parts;
     const codes = [...input.doorSet.doors, ...parts].map(({ code }) => code);
@@ -113,23 +121,19 @@ describe.each(NAMES)('the sheets of %s', name => {
 const squeezed = (text: string): string => text.replace(/\s+/g, '');
 
 describe('the packet', () => {
-  let packet: Packet;
-  beforeAll(async () => {
-    packet = (await render(jobOf('a small built-in'), assets('en'))).value;
-  });
-
   it('is a sound document', async () => {
+    const { packet } = madeOf('a small built-in');
     expect(await faultsOf(packet.packetPdf)).toEqual([]);
     expect(await faultsOf(packet.tagsPdf)).toEqual([]);
   });
 
   it('has a manifest of the form that it says', () => {
-    expect(manifestSchema.safeParse(packet.manifest).error).toBeUndefined();
+    for (const name of NAMES)
+      expect(manifestSchema.safeParse(madeOf(name).packet.manifest).error, name).toBeUndefined();
   });
 
-  it.each([...SHEET_NAMES])('has, of %s alone, a document that hangs together', async only => {
-    const { diagnostics } = await render(jobOf('a small built-in'), assets('en'), { only: [only] });
-    expect(complaints(diagnostics)).toEqual([]);
+  it.each([...SHEET_NAMES])('has, of %s alone, a document that hangs together', only => {
+    expect(complaints(sheetsOf(jobOf('a small built-in'), [only]).diagnostics)).toEqual([]);
   });
 
   it('leaves out a sheet to which the job gives nothing to say', async () => {
@@ -188,10 +192,8 @@ describe('the words of the sheets', () => {
     ['a small built-in', 'small.en.txt'],
     ['the same in Spanish, on A4, in millimetres', 'small.es.txt'],
   ])('of %s are as they were', async (name, file) => {
-    const input = jobOf(name);
-    const { value } = await render(input, assets(input.job.language));
-    const text = (await readPages(value.packetPdf))
-      .map((page, index) => `--- ${index + 1}\n${page.text.trim()}\n`)
+    const text = madeOf(name)
+      .pages.map((page, index) => `--- ${index + 1}\n${page.trim()}\n`)
       .join('');
     await expect(text).toMatchFileSnapshot(`../packets/${file}`);
   });

@@ -17,6 +17,8 @@ export type TagsView = {
 /** Where the labels are, in points, as the markup takes them. */
 export type LabelGrid = {
   readonly paper: string;
+  /** Of the printer, to the inch: single labels go through a thermal one. */
+  readonly dots: number;
   readonly across: number;
   readonly down: number;
   readonly width: string;
@@ -106,6 +108,7 @@ function offcutTags(draft: Draft): readonly Tag[] {
 
 const grid = (labels: LabelSheet): LabelGrid => ({
   paper: labels.page === 'single' ? `${points(labels.width)} ${points(labels.height)}` : labels.page,
+  dots: labels.page === 'single' ? 203 : 300,
   across: labels.page === 'single' ? 1 : labels.columns,
   down: labels.page === 'single' ? 1 : labels.rows,
   width: points(labels.width),
