@@ -144,16 +144,16 @@ function sacrificialFence(word: DrawingWord): Figure {
 export function tagUp(word: DrawingWord): Figure {
   return drawn([
     line([8, 78], [212, 78], WEIGHT.outline),
-    rectangle({ x: 120, y: 24, width: 16, height: 54 }, WEIGHT.edge, 1),
-    ...hatched({ x: 120, y: 24, width: 16, height: 54 }, 6),
-    ...wood({ x: 34, y: 54, width: 86, height: 24 }),
-    rectangle({ x: 56, y: 49, width: 40, height: 5 }, WEIGHT.outline, 0),
-    line([76, 48], [66, 36]),
-    text([110, 32], word('tag-up'), { align: 'right', bold: true }),
-    text([77, 92], word('show-face-down')),
-    text([142, 36], word('fence'), { align: 'left' }),
-    text([150, 68], word('inside-edge'), { align: 'left' }),
-    ...arrow([148, 65], [121, 65]),
+    rectangle({ x: 104, y: 24, width: 16, height: 54 }, WEIGHT.edge, 1),
+    ...hatched({ x: 104, y: 24, width: 16, height: 54 }, 6),
+    ...wood({ x: 18, y: 54, width: 86, height: 24 }),
+    rectangle({ x: 40, y: 49, width: 40, height: 5 }, WEIGHT.outline, 0),
+    line([60, 48], [50, 36]),
+    text([96, 32], word('tag-up'), { align: 'right', bold: true }),
+    text([72, 94], word('show-face-down')),
+    text([126, 36], word('fence'), { align: 'left' }),
+    text([134, 68], word('inside-edge'), { align: 'left' }),
+    ...arrow([132, 65], [105, 65]),
   ]);
 }
 

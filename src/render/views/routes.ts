@@ -1,5 +1,6 @@
 import type { Operation, OperationId } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
+import { tagUp } from '../drawings/reminder-drawings.ts';
 import type { Figure } from '../figure.ts';
 import { type Careful, carefulWith } from './reminders.ts';
 import { type RouteRow, routeRows } from './route-rows.ts';
@@ -25,8 +26,9 @@ export type RouteSheet = {
   readonly before: string;
   readonly after: string;
   readonly careful: Careful | undefined;
-  /** What holds for every set-up: how pieces lie, and notes. */
+  /** What holds for every set-up: how pieces lie, with a drawing where it is the tag that tells, and notes. */
   readonly facing: string;
+  readonly facingFigure: string;
   readonly notes: readonly string[];
   /** Where all set-ups have one and the same setting: its name, said once. */
   readonly setting: string;
@@ -83,9 +85,23 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     ...neighbours(operation, draft),
     careful: carefulWith(operation, draft, figures),
     ...shared,
+    facingFigure: tagUpFor(operation, draft, figures),
     setting: oneSetting(setups, draft),
     rows: routeRows(setups, shared, draft),
   };
+}
+
+/** At the first bits everything hangs on the face that is down: drawn once more. */
+function tagUpFor({ setups }: Operation, { say }: Draft, figures: Map<string, Figure>): string {
+  const tagTells = setups.every(
+    ({ orientation }) => orientation?.face === 'show-down' && orientation.edge === 'inside',
+  );
+  if (!tagTells) return '';
+  figures.set(
+    'tag-up',
+    tagUp(key => say(`drawing.${key}`)),
+  );
+  return 'tag-up';
 }
 
 /** Its own wait, or that of the wait which is an operation of its own and comes next for its pieces. */
