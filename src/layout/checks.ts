@@ -13,7 +13,7 @@ export const checkPlan = (work: Work, operations: readonly Operation[]): readonl
   ...clampsSuffice(work),
   ...boardsAreThickEnough(work),
   ...sawReaches(operations, work),
-  ...codesAreTheirOwn(operations),
+  ...codesAreTheirOwn(operations, work),
 ];
 
 /** Once for each style and width: sixty rails of one width are one finding. */
@@ -94,9 +94,11 @@ function sawReaches(operations: readonly Operation[], { shop, doors, doorSet }: 
     );
 }
 
-/** Two set-ups with one symbol could not be told apart by a scanner. Barcodes of parts are held against them too. */
-function codesAreTheirOwn(operations: readonly Operation[]): readonly Diagnostic[] {
-  const seen = new Map<string, string>();
+/** Two tags with one symbol could not be told apart by a scanner; those of parts and doors are known by now. */
+function codesAreTheirOwn(operations: readonly Operation[], { doorSet }: Work): readonly Diagnostic[] {
+  const seen = new Map<string, string>(
+    [...doorSet.parts, ...doorSet.doors].map(({ barcode, code }) => [barcode, code]),
+  );
   return operations
     .flatMap(operation => operation.setups)
     .flatMap(({ code, barcode }) => {

@@ -1,6 +1,6 @@
 /**
  * The kinds of work that a door and its parts go through, in the order in which they are done; but a shop may cope
- * before it grooves.
+ * before it grooves. All sawing comes before the joints: frames of painted doors are cut from sheets too.
  */
 export const OPERATION_IDS = [
   'crosscut-rough',
@@ -10,15 +10,15 @@ export const OPERATION_IDS = [
   'joint-edge',
   'rip-width',
   'cut-length',
-  'inspect',
-  'groove',
-  'cope',
   'break-sheet',
   'glue-panel',
   'cure-panel',
   'flatten-panel',
   'rip-panel',
   'cut-panel',
+  'inspect',
+  'groove',
+  'cope',
   'rabbet-panel',
   'sand-panel',
   'cut-stops',

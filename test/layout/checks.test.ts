@@ -99,6 +99,17 @@ describe('what the shop cannot do is said at its place', () => {
     expect(fast && say(fast, 'en', print).mend).toMatch(/^Set the router speed to 23100 or less/);
   });
 
+  it('is said of a set-up that came out with the barcode of a part', () => {
+    const doorSet = doorSetOf(plainDoor());
+    const [setup] = planWoodAndWork(aJob(), doorSet, solver).value.operations.flatMap(operation => operation.setups);
+    if (setup === undefined) throw new Error('there is no set-up');
+    const shared = { ...doorSet, parts: doorSet.parts.map(part => ({ ...part, barcode: setup.barcode })) };
+    const found = planWoodAndWork(aJob(), shared, solver).diagnostics.filter(each => each.code === 'barcode-shared');
+    expect(found.map(each => [each.severity, printPlace(each.at), each.facts])).toEqual([
+      ['error', 'Job', { code: setup.code, other: 'B1.1-PANEL4' }],
+    ]);
+  });
+
   it('is said in Spanish too', () => {
     const found = planWoodAndWork(aJob(), doorSetOf(railOf('B1.1', '7')), solver).diagnostics;
     const [wide] = found.filter(each => each.code === 'rail-wider-than-sled');

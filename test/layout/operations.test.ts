@@ -59,10 +59,9 @@ describe('what passes without work', () => {
 });
 
 describe('the code of a set-up', () => {
-  const all = planOf([plainDoor(), solidDoor(), glassDoor(), slabDoor()]);
-  const setups = all.operations.flatMap(operation => operation.setups);
-
   it('is its own, and so is its barcode', () => {
+    const all = planOf([plainDoor(), solidDoor(), glassDoor(), slabDoor()]);
+    const setups = all.operations.flatMap(operation => operation.setups);
     expect(new Set(setups.map(setup => setup.code)).size).toBe(setups.length);
     expect(new Set(setups.map(setup => setup.barcode)).size).toBe(setups.length);
     expect(setups.filter(setup => !checks(setup.barcode) || setup.barcode.length !== 11)).toEqual([]);

@@ -5,7 +5,7 @@ import type { Job, Opening } from '../../src/import/job.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { planWoodAndWork, type WoodAndWork } from '../../src/layout/wood-and-work.ts';
 import { nm } from '../../src/units/length.ts';
-import { aJob } from '../support/a-job.ts';
+import { aFrameStyle, aJob, anOpening } from '../support/a-job.ts';
 import { length } from '../support/length.ts';
 import { law } from '../support/runs.ts';
 import { someOpenings } from './some-openings.ts';
@@ -28,6 +28,11 @@ describe('the work of a job', () => {
       },
       30,
     );
+  });
+
+  it('can be so where frames are cut from a sheet, as for paint', () => {
+    const painted = aFrameStyle({ frameStock: 'Maple ply 3/4', frameThickness: length('23/32') });
+    expect(faults(aJob({ styles: [painted], openings: [anOpening()] }))).toEqual([]);
   });
 
   it('is the same whatever the order of rows', () => {
