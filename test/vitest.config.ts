@@ -7,5 +7,7 @@ export default defineConfig({
     include: ['test/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // A machine that is busy answers late; a page that never answers still fails.
+    expect: { poll: { timeout: 15_000 } },
   },
 });

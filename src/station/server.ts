@@ -1,15 +1,14 @@
 import { randomBytes } from 'node:crypto';
 import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
-import type { Server } from 'node:http';
-import { hostname, networkInterfaces } from 'node:os';
 import { join } from 'node:path';
-import { serve } from '@hono/node-server';
 import type { Host } from '../host.ts';
-import { openDesk } from './desk.ts';
+import { type Desk, openDesk } from './desk.ts';
+import type { Ledger } from './ledger/ledger.ts';
 import { type LedgerPlace, openLedger } from './open-ledger.ts';
-import { openPacketFolders } from './packet-folders.ts';
+import { openPacketFolders, type PacketFolders } from './packet-folders.ts';
 import { shopApp } from './web/app.ts';
 import type { Guard } from './web/guard.ts';
+import { listen, namesOf, portOf, stop } from './web/network.ts';
 import { openPairing } from './web/pairing.ts';
 
 export type StationOptions = LedgerPlace & {
@@ -44,59 +43,53 @@ export async function startStation(options: StationOptions, host: Host, tell: Te
     const packets = openPacketFolders(options.packets, options.packetsRoot, host);
     await packets.look();
     const desk = await openDesk(ledger, packets.shelf, host);
-    let { port } = options;
-    // Asked each time: a shop's router may give the host another address while it runs.
-    const names = (): readonly string[] => namesOf(options.lan);
-    const pairAddress = (): string => `http://${names().at(-1)}:${port}/pair`;
-    const pairing = options.lan
-      ? openPairing(await secretOf(options.data), host.now, code => tell.pairingCode(code, pairAddress()))
-      : undefined;
-    const guard: Guard = { names, pairing, pairAddress, perSecond: options.requestsPerSecond };
+    const { guard, portIs } = await guardOf(options, host, tell);
     const app = shopApp({ desk, ledger, packets, guard, host, tell: tell.trouble });
-    const server = await listen(app.fetch, options.port, options.lan ? '0.0.0.0' : '127.0.0.1');
-    const stopLooking = every(
-      LOOK_MS,
-      async () => {
-        await packets.look();
-        if (ledger.shared) await desk.catchUp();
-      },
-      tell.trouble,
-    );
-    port = portOf(server);
-    const address = `http://127.0.0.1:${port}`;
+    const server = await listen(app.fetch, options.port, options.lan);
+    const stopLooking = every(LOOK_MS, () => lookAround(packets, ledger, desk), tell.trouble);
+    portIs(portOf(server));
+    const address = `http://127.0.0.1:${portOf(server)}`;
     await writeAddress(options.data, address);
-    pairing?.code();
-    return {
-      address,
-      close: async () => {
-        stopLooking();
-        await stop(server);
-        await ledger.close();
-        await rm(join(options.data, ADDRESS_FILE), { force: true });
-      },
+    // The first code is shown as soon as a device can use it.
+    guard.pairing?.code();
+    const close = async (): Promise<void> => {
+      stopLooking();
+      await stop(server);
+      await ledger.close();
+      await rm(join(options.data, ADDRESS_FILE), { force: true });
     };
+    return { address, close };
   } catch (refused) {
     await ledger.close();
     throw refused;
   }
 }
 
-/** Names that a browser may ask for this host by; the last is the one to give to other devices. */
-function namesOf(lan: boolean): readonly string[] {
-  const own = ['localhost', '127.0.0.1', '[::1]'];
-  if (!lan) return own;
-  const addresses = Object.values(networkInterfaces())
-    .flatMap(each => each ?? [])
-    .filter(each => !each.internal)
-    .map(each => (each.family === 'IPv6' ? `[${each.address}]` : each.address));
-  const name = hostname().toLowerCase();
-  return [
-    ...own,
-    name,
-    `${name}.local`,
-    ...addresses.filter(each => each.startsWith('[')),
-    ...addresses.filter(each => !each.startsWith('[')),
-  ];
+/** Takes in new packets, and what other hosts on the same ledger have kept. */
+async function lookAround(packets: PacketFolders, ledger: Ledger, desk: Desk): Promise<void> {
+  await packets.look();
+  if (ledger.shared) await desk.catchUp();
+}
+
+/** `portIs` is told the port once it is known, since it may be any that is free. */
+async function guardOf(
+  { lan, data, requestsPerSecond, ...options }: StationOptions,
+  host: Host,
+  tell: Tell,
+): Promise<{ readonly guard: Guard; readonly portIs: (port: number) => void }> {
+  let { port } = options;
+  // Asked each time: a shop's router may give the host another address while it runs.
+  const names = (): readonly string[] => namesOf(lan);
+  const pairAddress = (): string => `http://${names().at(-1)}:${port}/pair`;
+  const pairing = lan
+    ? openPairing(await secretOf(data), host.now, code => tell.pairingCode(code, pairAddress()))
+    : undefined;
+  return {
+    guard: { names, pairing, pairAddress, perSecond: requestsPerSecond },
+    portIs: known => {
+      port = known;
+    },
+  };
 }
 
 /** Signs what paired devices carry. Delete the file, and every device has to be paired anew. */
@@ -115,27 +108,6 @@ async function writeAddress(data: string, address: string): Promise<void> {
   await mkdir(data, { recursive: true });
   await writeFile(join(data, ADDRESS_FILE), JSON.stringify({ address, process: process.pid }));
 }
-
-const listen = (fetch: Parameters<typeof serve>[0]['fetch'], port: number, hostname: string): Promise<Server> =>
-  new Promise((listening, failed) => {
-    const server = serve({ fetch, port, hostname }, () => listening(server)) as Server;
-    server.headersTimeout = 10_000;
-    server.requestTimeout = 20_000;
-    server.maxConnections = 500;
-    server.once('error', failed);
-  });
-
-function portOf(server: Server): number {
-  const address = server.address();
-  return typeof address === 'object' && address !== null ? address.port : 0;
-}
-
-const stop = (server: Server): Promise<void> =>
-  new Promise(stopped => {
-    server.close(() => stopped());
-    // Pages that follow keep their line open for ever.
-    server.closeAllConnections();
-  });
 
 /** Does `task` again and again with a pause between; returns how to stop. */
 function every(pauseMs: number, task: () => Promise<void>, trouble: (trouble: unknown) => void): () => void {

@@ -20,6 +20,8 @@ export function listenForCodes(input, onCode) {
   /** What came shortly before the burst: the first half of a scan that stalled. */
   let before = newBurst();
   let silence = 0;
+  /** When a code was taken because nothing followed: an Enter that follows after all belongs to it. */
+  let silentAt = Number.NEGATIVE_INFINITY;
 
   /** @param {string} code */
   const take = code => {
@@ -39,8 +41,10 @@ export function listenForCodes(input, onCode) {
     }
     const inField = event.target === input;
     if (event.key === 'Enter' || event.key === 'Tab') {
-      const scanned = burst.byKey.length > 2;
-      const code = bestOf([...(inField ? [input.value] : []), ...readings(burst), ...readings(joined(before, burst))]);
+      const whole = joined(before, burst);
+      const code = bestOf([...(inField ? [input.value] : []), ...readings(burst), ...readings(whole)]);
+      const scanned = burst.byKey.length > 2 || isSymbol(tidy(code)) || event.timeStamp - silentAt < STALL_MS;
+      silentAt = Number.NEGATIVE_INFINITY;
       // A lone Enter is somebody's finger on a button: let it press the button.
       if (!scanned && !(inField && event.key === 'Enter' && code !== '')) return;
       event.preventDefault();
@@ -60,7 +64,9 @@ export function listenForCodes(input, onCode) {
     clearTimeout(silence);
     silence = window.setTimeout(() => {
       const code = tidy(read());
-      if (isSymbol(code)) take(code);
+      if (!isSymbol(code)) return;
+      take(code);
+      silentAt = performance.now();
     }, SILENCE_MS);
   };
 
@@ -92,10 +98,16 @@ const joined = (first, second) => ({
 const readings = burst => [burst.byKey, burst.byPlace];
 
 /**
- * The first that its check character says is right; the first of all where none is.
+ * The first that its check character says is right, or whose end is: a scan over what somebody began to type. The first
+ * of all where none is.
  * @param {readonly string[]} candidates
  */
-const bestOf = candidates => candidates.find(each => isSymbol(tidy(each))) ?? candidates[0] ?? '';
+function bestOf(candidates) {
+  const right = candidates.map(tidy).flatMap(each => [each, each.slice(-SYMBOL_LENGTH)]);
+  return right.find(isSymbol) ?? candidates[0] ?? '';
+}
+
+const SYMBOL_LENGTH = 11;
 
 /** @param {KeyboardEvent} event */
 function placeOf(event) {

@@ -102,6 +102,20 @@ describe('a scanner', () => {
     },
   );
 
+  it('presses nothing where its Enter comes late', async () => {
+    await openScanPage(page, station);
+    await page.focus('a[href="/progress"]');
+    await scan(page, tag('B1.A.1L-SL'), { end: '' });
+    await expect.poll(() => card(page)).toMatch(/Done/);
+    await page.focus('a[href="/progress"]');
+    await page.keyboard.press('Enter');
+    await page.waitForTimeout(200);
+    expect(page.url()).toMatch(/station\/saw$/);
+    await page.waitForTimeout(1500);
+    await page.keyboard.press('Enter');
+    await page.waitForURL(/progress$/);
+  });
+
   it('is read over what somebody began to type', async () => {
     await openScanPage(page, station);
     await page.focus('#code');
