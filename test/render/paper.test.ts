@@ -50,7 +50,9 @@ describe('a packet on paper', () => {
   it('is sound whatever the names are', async () => {
     const names = fc.record({ name: aHostileName, customer: aHostileName, note: aHostileName, room: aHostileName });
     for (const { room, ...job } of fc.sample(names, { numRuns: Math.ceil(RUNS / 333), seed: 11 })) {
-      const openings = aJob().openings.map(opening => ({ ...opening, room, note: job.note }));
+      const openings = aJob()
+        .openings.slice(0, 5)
+        .map(opening => ({ ...opening, room, note: job.note }));
       const packet = await paperOf({ ...job, openings, shop: quickShop() });
       const faults = (await sheetsOf(packet)).flatMap(page => judgeWords(page, MARGIN));
       expect(faults, JSON.stringify(job)).toEqual([]);
@@ -60,7 +62,7 @@ describe('a packet on paper', () => {
   });
 
   it('has a tag for every part and every door that both decoders read', async () => {
-    const { tagsPdf, manifest } = await paperOf({ shop: quickShop() });
+    const { tagsPdf, manifest } = await paperOf({ shop: quickShop(), openings: aJob().openings.slice(0, 5) });
     const codes = [...manifest.parts, ...manifest.doors].map(each => each.barcode).sort();
     const read = await Promise.all((await rasterise(tagsPdf, 203)).map(readByBoth));
     for (const which of [0, 1]) {
