@@ -1,6 +1,6 @@
 import { create, type Font } from 'fontkit';
 import type { Measure } from './figure.ts';
-import { BAR, isFraction, isNumberToCome, LOWERED, RAISED, SPACE_BEFORE, typeset } from './typeset.ts';
+import { BAR, BOUND, isFraction, isNumberToCome, LOWERED, RAISED, SPACE_BEFORE, typeset } from './typeset.ts';
 
 /** A face of the packet's type family. Codes are the code units of typeset text. */
 export type Face = {
@@ -75,7 +75,11 @@ export const FRACTION_DROP = 0.09;
 
 /** The glyphs that the family's fractions are made of: all from one set, so that sixteenths look like halves. */
 function fractionGlyphs(font: Font): ReadonlyMap<number, number> {
-  const glyphs = new Map([[SPACE_BEFORE, font.glyphForCodePoint(0x20).id]]);
+  const blank = font.glyphForCodePoint(0x20).id;
+  const glyphs = new Map([
+    [SPACE_BEFORE, blank],
+    [BOUND, blank],
+  ]);
   for (let digit = 0; digit < 10; digit += 1) {
     const [raised, bar, lowered] = font.layout(`${digit}\u2044${digit}`, ['frac']).glyphs;
     glyphs.set(RAISED + digit, raised?.id ?? 0);

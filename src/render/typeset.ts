@@ -4,14 +4,15 @@
  * shaper.
  */
 export function typeset(text: string): string {
-  if (/^[ -.0-~]*$/.test(text)) return text;
-  if (/^[ -~]*$/.test(text)) return text.replace(FRACTION, setFraction);
+  if (/^[ -.0-~]*$/.test(text)) return UNIT.test(text) ? withUnits(text) : text;
+  if (/^[ -~]*$/.test(text)) return withUnits(text).replace(FRACTION, setFraction);
   return text
     .normalize('NFC')
     .replace(/[\uE000-\uF8FF]/g, '\uFFFD')
     .replace(/[\t\n\v\f\r\u1680\u2000-\u2006\u2008-\u200a\u2028\u2029\u205f\u3000]/g, ' ')
     .replace(/\p{Cf}/gu, '')
     .replace(/(?:(\d) ?)?([½¼¾⅛⅜⅝⅞])/g, (_, whole = '', sign) => `${whole}${whole && ' '}${SIGNS[sign]}`)
+    .replace(UNITS, String.fromCharCode(BOUND))
     .replace(FRACTION, setFraction);
 }
 
@@ -26,9 +27,14 @@ const SIGNS: { readonly [sign: string]: string } = {
   '⅞': '7/8',
 };
 
+/** A number and its unit, or its sign for a tolerance, stay on one line. */
+const UNIT = /(?<=[\d+−]) (?=(?:mm|cm|in|ft|lb|kg|g|oz|gal|min|h|°|%)(?![\p{L}\d]))|(?<=±) (?=\d)/u;
+const UNITS = new RegExp(UNIT, 'gu');
+const withUnits = (text: string): string => text.replace(UNITS, String.fromCharCode(BOUND));
+
 /** What a code unit of typeset text means to a reader. */
 export function meaningOf(code: number): string {
-  if (code === SPACE_BEFORE) return ' ';
+  if (code === SPACE_BEFORE || code === BOUND) return ' ';
   if (code === BAR) return '/';
   if (code >= RAISED && code < RAISED + 10) return String(code - RAISED);
   if (code >= LOWERED && code < LOWERED + 10) return String(code - LOWERED);
@@ -37,6 +43,8 @@ export function meaningOf(code: number): string {
 
 /** The narrow blank between a whole number and its fraction, where no line breaks. */
 export const SPACE_BEFORE = 0xe000;
+/** Any other blank where no line breaks if it can help it. */
+export const BOUND = 0xe001;
 export const RAISED = 0xe010;
 export const BAR = 0xe01a;
 export const LOWERED = 0xe020;

@@ -6,7 +6,7 @@ import { paragraph } from '../../src/render/flow/paragraph.ts';
 import { blankSheet } from '../../src/render/flow/strip.ts';
 import { widthOf } from '../../src/render/fonts.ts';
 import type { Item } from '../../src/render/page.ts';
-import { typeset } from '../../src/render/typeset.ts';
+import { meaningOf, typeset } from '../../src/render/typeset.ts';
 import { judge } from '../support/judge-pages.ts';
 import { readPages } from '../support/pdf.ts';
 import { law, RUNS } from '../support/runs.ts';
@@ -70,6 +70,17 @@ describe('a paragraph', () => {
     expect(
       itemsOf('about 14 3/8', width + 1, 10).items.map(item => FONTS.measure(item.set, 10, false) > 0),
     ).toHaveLength(2);
+  });
+
+  it.each([
+    ['14 3/8', 22, ['14 ', '3/8'], 'at its blank'],
+    ['12.5 mm', 24, ['12.5 ', 'mm'], 'at its blank'],
+    ['B7.A.1L-SL', 30, ['B7.A.', '1L-SL'], 'after a point'],
+    ['Fjordkabinett', 40, ['Fjordkab', 'inett'], 'anywhere, having no joints'],
+  ])('breaks %j in %d points into %j: %s', (text, room, lines) => {
+    const { items } = itemsOf(text, room, 10);
+    const meant = (set: string) => Array.from(set, sign => meaningOf(sign.charCodeAt(0))).join('');
+    expect(items.map(item => meant(item.set))).toEqual(lines);
   });
 
   it.each([

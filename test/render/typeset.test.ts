@@ -9,6 +9,7 @@ const seen = (text: string): string =>
     .map(sign => {
       const code = sign.charCodeAt(0);
       if (code === 0xe000) return '_';
+      if (code === 0xe001) return '~';
       return code >= 0xe010 && code <= 0xe029 ? `(${meaningOf(code)})` : sign;
     })
     .join('')
@@ -31,6 +32,9 @@ describe('text as it is set', () => {
     ['1/2.5', '1/2.5', 'a scale'],
     ['B7/8', 'B7/8', 'a part of a code'],
     ['1/16th', '1/16th', 'a word'],
+    ['12.5 mm in a bin', '12.5~mm in a bin', 'a number and its unit'],
+    ['14 3/8 in, ± 1/64 in', '14_(3/8)~in, ±~(1/64)~in', 'a length with its unit and tolerance'],
+    ['2 inside, 3 hinges', '2 inside, 3 hinges', 'words that begin like units'],
     ['a\tb\nc\u2003d', 'a b c d', 'blanks of all kinds'],
     ['a\u00a0b', 'a\u00a0b', 'a blank that does not break stays'],
     ['a\u200bb\u202ec\u00ad', 'abc', 'what cannot be seen goes'],

@@ -1,5 +1,5 @@
 import { ASCENT, type Face, type Fonts, LINE, widthOf } from '../fonts.ts';
-import { NUMBER_TO_COME } from '../typeset.ts';
+import { isFraction, NUMBER_TO_COME } from '../typeset.ts';
 import type { Align, Run, Sheet, Strip } from './strip.ts';
 
 /** Typeset words of one face, or the end of a line. */
@@ -105,22 +105,36 @@ function broken(word: Run, room: number, size: number, face: Face): Run[] {
   return [...pieces, rest];
 }
 
-/** How many code units of a word fit; one at least, and never half a character. */
+/** How many code units of a word fit; one at least, never half a character, and a fraction whole where it can be. */
 function endWithin(set: string, room: number, size: number, face: Face): number {
   const limit = (room * 1000) / size;
   let width = 0;
   let end = 0;
   let joint = 0;
-  while (end < set.length) {
+  let blank = 0;
+  for (; end < set.length; end += 1) {
     width += face.advance(set.charCodeAt(end));
     if (width > limit) break;
-    end += 1;
-    if ('-–./_,:;·'.includes(set.charAt(end - 1))) joint = end;
+    if (BLANKS.test(set.charAt(end))) blank = end + 1;
+    if ('-–./_,;:·'.includes(set.charAt(end))) joint = end + 1;
   }
-  const whole = joint > end / 2 ? joint : end;
-  const isSplit = (set.charCodeAt(whole) & 0xfc00) === 0xdc00;
-  return Math.max(1, isSplit ? whole - 1 : whole) + (whole <= 1 && isSplit ? 1 : 0);
+  if (blank > 0) return blank;
+  if (joint > end / 2) return joint;
+  return Math.max(1, wholeBefore(set, end)) + (end === 0 && isLowHalf(set.charCodeAt(1)) ? 1 : 0);
 }
+
+/** The blanks of typeset text at which a line had better not break: still better than within a number. */
+const BLANKS = /[\uE000\uE001]/;
+
+/** The nearest place before `end` that is not within a fraction or a character; `end` where there is none. */
+function wholeBefore(set: string, end: number): number {
+  let start = end;
+  const isInside = (at: number) => isFraction(set.charCodeAt(at)) && isFraction(set.charCodeAt(at - 1));
+  while (start > 0 && (isInside(start) || isLowHalf(set.charCodeAt(start)))) start -= 1;
+  return start > 0 ? start : end;
+}
+
+const isLowHalf = (code: number): boolean => (code & 0xfc00) === 0xdc00;
 
 function joined(line: Line, word: Word): Line {
   const added = line === EMPTY || word.blank === undefined ? word.pieces : [word.blank, ...word.pieces];

@@ -52,7 +52,7 @@ function fewest(filled: (how: Context) => Sheet[], context: Context): Sheet[] {
 
 const CLOSE = 0.4;
 /** Among more, one less is not worth the closeness. */
-const SHEETS_CARRIED_MAX = 6;
+const SHEETS_CARRIED_MAX = 12;
 
 /** What suits printers of 300, 600 and 1200 dots to the inch. */
 const DOTS = 300;
