@@ -13,7 +13,7 @@ import type { Shop } from '../../../src/trade/shop.ts';
 import { shopDefaults } from '../../../src/trade/shop-defaults.ts';
 import { hours } from '../../../src/units/duration.ts';
 import { aJob, anOpening } from '../../support/a-job.ts';
-import { law } from '../../support/runs.ts';
+import { law, RUNS } from '../../support/runs.ts';
 import { aFinishStep } from '../finishing/a-finish-step.ts';
 import { judgeDays } from './judge-days.ts';
 
@@ -261,7 +261,7 @@ describe('whatever the shop', () => {
         const { value, laid } = days(job);
         for (const schedule of value.schedules) expect(judgeDays(schedule, job, laid)).toEqual([]);
       },
-      8,
+      Math.ceil(RUNS / 200),
     );
   });
 
@@ -272,7 +272,7 @@ describe('whatever the shop', () => {
         const lengths = days(jobOf(setting)).value.schedules.map(schedule => schedule.makespan);
         expect([...lengths].sort((a, b) => b - a)).toEqual(lengths);
       },
-      8,
+      Math.ceil(RUNS / 200),
     );
   });
 
@@ -288,7 +288,7 @@ describe('whatever the shop', () => {
           expect(schedule.makespan).toBeLessThanOrEqual((before[at]?.makespan ?? 0) + setting.hoursPerDay * 3600);
         }
       },
-      6,
+      Math.ceil(RUNS / 250),
     );
   });
 });

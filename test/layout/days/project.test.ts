@@ -8,7 +8,7 @@ import { type Activity, PLAIN_CLOCK, type Project } from '../../../src/layout/da
 import { byRule, RULES } from '../../../src/layout/days/project/rules.ts';
 import { shortPlan } from '../../../src/layout/days/project/search.ts';
 import { byStart, justify, serial } from '../../../src/layout/days/project/serial.ts';
-import { law } from '../../support/runs.ts';
+import { law, RUNS } from '../../support/runs.ts';
 import { judgeProject } from './judge-project.ts';
 
 /** Written as in a table: what it takes, what it comes after, how much of the one resource it needs. */
@@ -25,6 +25,8 @@ const project = (capacity: number, ...activities: readonly Activity[]): Project 
   capacities: [capacity],
   clock: PLAIN_CLOCK,
 });
+/** These laws are slow to try: a judge looks at every unit of time. */
+const FEWER = Math.ceil(RUNS / 4);
 const effort = { plans: 300, seed: 1 };
 const shortest = (of: Project, plans = 300) => shortPlan(of, { plans, seed: 1 });
 
@@ -134,18 +136,22 @@ const someProject = (most: number): fc.Arbitrary<Project> =>
 
 describe('whatever the project', () => {
   it('every scheme keeps to the rules, and none beats the bound', () => {
-    law([someProject(12)], of => {
-      const network = networkOf(of);
-      const profile = emptyProfile(of);
-      const bound = boundOf(network);
-      for (const rule of RULES) {
-        const plans = [dispatch(network, rule(network)), serial(network, profile, byRule(network, rule))];
-        for (const plan of [...plans, ...plans.map(each => justify(network, profile, each))]) {
-          expect(judgeProject(of, plan)).toEqual([]);
-          expect(plan.makespan).toBeGreaterThanOrEqual(bound.makespan);
+    law(
+      [someProject(12)],
+      of => {
+        const network = networkOf(of);
+        const profile = emptyProfile(of);
+        const bound = boundOf(network);
+        for (const rule of RULES) {
+          const plans = [dispatch(network, rule(network)), serial(network, profile, byRule(network, rule))];
+          for (const plan of [...plans, ...plans.map(each => justify(network, profile, each))]) {
+            expect(judgeProject(of, plan)).toEqual([]);
+            expect(plan.makespan).toBeGreaterThanOrEqual(bound.makespan);
+          }
         }
-      }
-    });
+      },
+      FEWER,
+    );
   });
 
   it('the serial scheme makes no plan longer that it is given as a list, and justification none', () => {
@@ -168,7 +174,7 @@ describe('whatever the project', () => {
       of => {
         expect(shortPlan(of, effort).plan.makespan).toBe(bestOfAll(of));
       },
-      150,
+      Math.ceil(FEWER / 2),
     );
   });
 
@@ -179,15 +185,19 @@ describe('whatever the project', () => {
         const more = { ...of, capacities: of.capacities.map((each, at) => each + (at === resource ? 1 : 0)) };
         expect(shortPlan(more, effort).plan.makespan).toBeLessThanOrEqual(shortPlan(of, effort).plan.makespan);
       },
-      300,
+      FEWER,
     );
   });
 
   it('within its effort', () => {
-    law([someProject(12), fc.integer({ min: 1, max: 60 })], (of, plans) => {
-      // A last list is justified to its end: three plans.
-      expect(shortPlan(of, { plans, seed: 3 }).plans).toBeLessThanOrEqual(plans + 6);
-    });
+    law(
+      [someProject(12), fc.integer({ min: 1, max: 60 })],
+      (of, plans) => {
+        // A last list is justified to its end: three plans.
+        expect(shortPlan(of, { plans, seed: 3 }).plans).toBeLessThanOrEqual(plans + 6);
+      },
+      FEWER,
+    );
   });
 });
 

@@ -1,4 +1,4 @@
-import type { Network } from './network.ts';
+import { activityAt, type Network } from './network.ts';
 import { overAt } from './project.ts';
 
 /** What no plan can be shorter than, and what makes it so: the longest path, or the resource of that number. */
@@ -8,8 +8,9 @@ export type Bound = { readonly makespan: number; readonly by: 'path' | number };
 export function boundOf(network: Network): Bound {
   let bound: Bound = { makespan: longestPath(network), by: 'path' };
   for (const resource of network.project.capacities.keys()) {
-    const makespan = busiest(network, resource);
-    if (makespan > bound.makespan) bound = { makespan, by: resource };
+    for (const makespan of [inTurn(network, resource, bound.makespan), busiest(network, resource, bound.makespan)]) {
+      if (makespan > bound.makespan) bound = { makespan, by: resource };
+    }
   }
   return bound;
 }
@@ -20,24 +21,93 @@ function longestPath({ project, heads }: Network): number {
 }
 
 /**
- * Of all activities that cannot start before some moment: that moment, all their use of the resource shared out over
- * what there is of it, and the least that follows any of them. Tried for the head of each activity, latest first.
+ * Of all activities that cannot start before some moment: one of them ends last, and not before all their use of the
+ * resource is through, shared out over what there is of it. The project ends no sooner than after that one's followers.
+ * Tried for the head of each activity, latest first. Returns `least` where nothing asks for more.
  */
-function busiest({ project, heads, tails }: Network, resource: number): number {
-  const capacity = project.capacities[resource] ?? 0;
-  const users = project.activities
-    .flatMap((activity, at) => {
-      const amount = activity.needs.reduce((sum, need) => sum + (need.resource === resource ? need.amount : 0), 0);
-      return amount === 0 || activity.duration === 0 ? [] : [{ at, work: amount * activity.duration }];
-    })
-    .sort((a, b) => (heads[b.at] ?? 0) - (heads[a.at] ?? 0) || a.at - b.at);
-  let bound = 0;
+function busiest(network: Network, resource: number, least: number): number {
+  const capacity = network.project.capacities[resource] ?? 0;
+  const users = usersOf(network, resource).sort((a, b) => b.head - a.head || a.at - b.at);
+  const last: number[] = [];
+  let bound = least;
   let work = 0;
-  let tail = Number.POSITIVE_INFINITY;
   for (const user of users) {
-    work += user.work;
-    tail = Math.min(tail, tails[user.at] ?? 0);
-    bound = Math.max(bound, (heads[user.at] ?? 0) + Math.ceil(work / capacity) + tail);
+    work += user.amount * user.duration;
+    last.push(user.at);
+    bound = Math.max(bound, endsAfter(network, last, user.head + Math.ceil(work / capacity), bound));
   }
   return bound;
 }
+
+/**
+ * Activities of which no two find room together come one after the other, each when what the one before it holds is free
+ * again. None is shorter, or held for less, than the shortest.
+ */
+function inTurn(network: Network, resource: number, least: number): number {
+  const { project } = network;
+  const capacity = project.capacities[resource] ?? 0;
+  const users = usersOf(network, resource).filter(user => 2 * user.amount > capacity);
+  if (users.length < 2) return least;
+  const shortest = users.reduce((most, user) => Math.min(most, user.duration), Number.POSITIVE_INFINITY);
+  const hold = users.reduce((most, user) => Math.min(most, user.hold), Number.POSITIVE_INFINITY);
+  let end = users.reduce((first, user) => Math.min(first, user.head), Number.POSITIVE_INFINITY) + shortest;
+  for (let turn = 1; turn < users.length; turn += 1) end = project.clock.after(end, hold) + shortest;
+  return endsAfter(
+    network,
+    users.map(user => user.at),
+    end,
+    least,
+  );
+}
+
+/** When the project ends at the earliest if one of `activities` ends at `end`; `least` where that is no later. */
+function endsAfter(network: Network, activities: readonly number[], end: number, least: number): number {
+  // For very many activities the sum of least waits must do.
+  const isLarge = network.order.length > FOLLOWED_MAX;
+  let earliest = Number.POSITIVE_INFINITY;
+  for (let place = activities.length - 1; place >= 0; place -= 1) {
+    const at = activities[place] ?? 0;
+    earliest = Math.min(earliest, isLarge ? end + (network.tails[at] ?? 0) : followedFrom(network, at, end));
+    if (earliest <= least) return least;
+  }
+  return earliest;
+}
+
+/** When everything that comes after `at` is over, if that ends at `end` and resources are plenty. */
+function followedFrom({ project, successors, order, rank }: Network, at: number, end: number): number {
+  const ready = new Map<number, number>();
+  const follow = (from: number, over: number): void => {
+    for (const next of successors[from] ?? []) ready.set(next, Math.max(ready.get(next) ?? 0, over));
+  };
+  let latest = project.clock.after(end, activityAt(project, at).wait);
+  follow(at, latest);
+  for (let place = (rank[at] ?? 0) + 1; ready.size > 0 && place < order.length; place += 1) {
+    const next = order[place] ?? 0;
+    const start = ready.get(next);
+    if (start === undefined) continue;
+    ready.delete(next);
+    const over = overAt(activityAt(project, next), start, project.clock);
+    latest = Math.max(latest, over);
+    follow(next, over);
+  }
+  return latest;
+}
+
+type User = {
+  readonly at: number;
+  readonly head: number;
+  readonly duration: number;
+  readonly amount: number;
+  readonly hold: number;
+};
+
+/** Those that are worked at and need the resource. */
+const usersOf = ({ project, heads }: Network, resource: number): User[] =>
+  project.activities.flatMap(({ duration, hold, needs }, at) => {
+    const own = needs.filter(need => need.resource === resource);
+    const amount = own.reduce((sum, need) => sum + need.amount, 0);
+    const held = own.some(need => need.held) ? hold : 0;
+    return amount === 0 || duration === 0 ? [] : [{ at, head: heads[at] ?? 0, duration, amount, hold: held }];
+  });
+
+const FOLLOWED_MAX = 600;
