@@ -172,6 +172,19 @@ describe('what a door is told apart by', () => {
     expect(make('W1.1-SLAB')).toEqual({ kind: 'slab' });
   });
 
+  it('a stile without horns is as long as the door, and says no more', () => {
+    const { parts } = calculate(aJob()).value;
+    expect(parts.find(part => part.code === 'B1.1-SL')?.length.terms).toEqual([[1, 'H', length('31')]]);
+  });
+
+  it('strips that share a blank without a rest are not made wider: 12 1/2 / 4 = 3 1/8, + 1/4', () => {
+    const { parts } = calculate(aJob()).value;
+    expect(parts.find(part => part.code === 'W3.1-P')?.make).toMatchObject({
+      glueUp: { strips: 4, stripWidth: length('3 3/8'), blankWidth: length('12 1/2'), blankLength: length('33 3/16') },
+      movement: { species: 'black cherry', cut: 'flat-sawn', made: 8 },
+    });
+  });
+
   it('stops lie in their rabbet, round the pane', () => {
     const { parts } = calculate(aJob()).value;
     const place = (code: string) => parts.find(part => part.code === code)?.place;
