@@ -22,30 +22,31 @@ const b = input('b', 'ratio', 4);
 const c = input('c', '%', 2);
 
 describe('a formula reads as it is reckoned', () => {
-  it.each<[Formula, string, number]>([
-    [sum(a, b, c), 'a + b + c', 12],
-    [difference(a, b), 'a − b', 2],
-    [difference(a, sum(b, c)), 'a − (b + c)', 0],
-    [difference(a, product(b, c)), 'a − b · c', -2],
-    [difference(sum(a, b), c), 'a + b − c', 8],
-    [product(a, b, c), 'a · b · c', 48],
-    [product(sum(a, b), c), '(a + b) · c', 20],
-    [product(a, difference(b, c)), 'a · (b − c)', 12],
-    [quotient(a, b), 'a / b', 1.5],
-    [quotient(a, product(b, c)), 'a / (b · c)', 0.75],
-    [quotient(a, sum(b, c)), 'a / (b + c)', 1],
-    [quotient(sum(a, b), c), '(a + b) / c', 5],
-    [quotient(product(a, b), c), 'a · b / c', 12],
-    [product(quotient(a, b), c), 'a / b · c', 3],
-    [square(a), 'a²', 36],
-    [square(sum(a, b)), '(a + b)²', 100],
-    [square(product(b, c)), '(b · c)²', 64],
-    [product(square(a), b), 'a² · b', 144],
-    [sum(product(constant(2), a), b), '2 · a + b', 16],
-    [atLeastZero(difference(b, a)), 'max(0, b − a)', 0],
-    [atLeastZero(difference(a, b)), 'max(0, a − b)', 2],
-    [product(atLeastZero(a), b), 'max(0, a) · b', 24],
-  ])('%#', (formula, text, value) => {
+  it.each<[() => Formula, string, number]>([
+    [() => sum(a, b, c), 'a + b + c', 12],
+    [() => difference(a, b), 'a − b', 2],
+    [() => difference(a, sum(b, c)), 'a − (b + c)', 0],
+    [() => difference(a, product(b, c)), 'a − b · c', -2],
+    [() => difference(sum(a, b), c), 'a + b − c', 8],
+    [() => product(a, b, c), 'a · b · c', 48],
+    [() => product(sum(a, b), c), '(a + b) · c', 20],
+    [() => product(a, difference(b, c)), 'a · (b − c)', 12],
+    [() => quotient(a, b), 'a / b', 1.5],
+    [() => quotient(a, product(b, c)), 'a / (b · c)', 0.75],
+    [() => quotient(a, sum(b, c)), 'a / (b + c)', 1],
+    [() => quotient(sum(a, b), c), '(a + b) / c', 5],
+    [() => quotient(product(a, b), c), 'a · b / c', 12],
+    [() => product(quotient(a, b), c), 'a / b · c', 3],
+    [() => square(a), 'a²', 36],
+    [() => square(sum(a, b)), '(a + b)²', 100],
+    [() => square(product(b, c)), '(b · c)²', 64],
+    [() => product(square(a), b), 'a² · b', 144],
+    [() => sum(product(constant(2), a), b), '2 · a + b', 16],
+    [() => atLeastZero(difference(b, a)), 'max(0, b − a)', 0],
+    [() => atLeastZero(difference(a, b)), 'max(0, a − b)', 2],
+    [() => product(atLeastZero(a), b), 'max(0, a) · b', 24],
+  ])('%#', (built, text, value) => {
+    const formula = built();
     expect([formula.text, formula.value]).toEqual([text, value]);
   });
 
