@@ -21,11 +21,12 @@ export function diagonal(door: { readonly width: Length; readonly height: Length
   };
 }
 
+/** The whole number nearest to √(width² + height²), of which one at least is not nothing. */
 export function rootOfSquares(width: Length, height: Length): Length {
   const squared = BigInt(width) * BigInt(width) + BigInt(height) * BigInt(height);
-  let root = BigInt(Math.round(Math.sqrt(Number(squared))));
-  while (root * root > squared) root -= 1n;
-  while ((root + 1n) * (root + 1n) <= squared) root += 1n;
-  // (root + 1/2)² = root² + root + 1/4: beyond it the next whole number is nearer.
-  return nm(Number(squared - root * root > root ? root + 1n : root));
+  // The float is off by some millionths at most, so the whole number above it is never below the nearest one.
+  let root = BigInt(Math.floor(Math.sqrt(Number(squared)))) + 1n;
+  // (root − 1/2)² = root² − root + 1/4, and no whole number lies between root² − root and that.
+  while (root * root - root >= squared) root -= 1n;
+  return nm(Number(root));
 }

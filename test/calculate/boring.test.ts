@@ -66,7 +66,10 @@ describe('a hinge is moved off the joint of a middle rail', () => {
     ['a rail a little lower: up', [['23 1/2', '25 1/2']], '23 7/32 −1 25/32'],
     // 23 1/2 – 25 1/2 from the top: 25 1/2 + 1.26 = 26.76, up to 26 25/32.
     ['a rail a little higher: down', [['24 1/2', '26 1/2']], '26 25/32 1 25/32'],
-    ['a rail that it only touches stays', [['26.26', '28']], '25 0'],
+    // 635 mm is 25 in; 667 − 635 = 635 − 603 = 32.
+    ['a joint that it only touches from above stays', [['560 mm', '603 mm']], '25 0'],
+    ['a joint that it only touches from below stays', [['667 mm', '700 mm']], '25 0'],
+    ['a joint a hair nearer does not', [['560 mm', '603.1 mm']], '24 31/32 −1/32'],
     ['a rail beside it stays', [['27', '29']], '25 0'],
     // The plate of 2.52 in lies on a rail of 4 in without covering a joint.
     ['a rail wider than the plate carries it', [['23', '27']], '25 0'],
@@ -86,6 +89,33 @@ describe('a hinge is moved off the joint of a middle rail', () => {
   it('and no farther than the shop allows', () => {
     expect(middle([['24', '26']], { shiftMax: length('2 1/4') })).toBe('25 0');
     expect(middle([['24', '26']], { shiftMax: length('2 9/32') })).toBe('22 23/32 −2 9/32');
+  });
+
+  it('to the nearer of two clear places, though the farther one was met first', () => {
+    // 23 1/2 – 25 1/2 from the top: up to 22 7/32 is 2 25/32, down to 26 25/32 is 1 25/32.
+    expect(middle([['24 1/2', '26 1/2']], { shiftMax: length('4') })).toBe('26 25/32 1 25/32');
+  });
+
+  it('towards the top of two that are as near, though the lower one was met first', () => {
+    // From the top 25 1/2 – 27 and 23 – 24 1/2: clear from 21 23/32 up and from 28 9/32 down.
+    expect(
+      middle(
+        [
+          ['23', '24 1/2'],
+          ['25 1/2', '27'],
+        ],
+        { shiftMax: length('4') },
+      ),
+    ).toBe('21 23/32 −3 9/32');
+  });
+
+  it('not into the plate of the one above', () => {
+    // Hinges at 2 1/4 and 6 3/4 of 9 in; the rail at 5 3/4 – 7 3/4 from the top: 4 15/32 is 2.22 in below the upper one.
+    const places = hinges('9', [['1 1/4', '3 1/4']], { shiftMax: length('9') });
+    expect(places.map(hinge => print(hinge.fromTop))).toEqual(['2 1/4', '6 3/4']);
+    // Of 10 in: hinges at 2 1/2 and 7 1/2, the rail at 6 1/2 – 8 1/2: 5 7/32 is 2.72 in below, enough for two plates.
+    const roomier = hinges('10', [['1 1/2', '3 1/2']], { shiftMax: length('9') });
+    expect(roomier.map(hinge => print(hinge.fromTop))).toEqual(['2 1/2', '5 7/32']);
   });
 
   it('and not into the plates of its neighbours, nor off the door', () => {
@@ -114,6 +144,11 @@ describe('number of hinges', () => {
     const leaf = { height: length('20'), mass: fromPounds(1) };
     expect(hingeCount(leaf, []).value.value).toBe(2);
     expect(hingeCount(leaf, [{ hinges: 1, heightUpTo: length('30'), massUpTo: fromPounds(5) }]).value.value).toBe(2);
+  });
+
+  it('goes up beyond a step, not at it', () => {
+    const at = (pounds: number) => hingeCount({ height: length('20'), mass: fromPounds(pounds) }, shop.hinges.counts);
+    expect([15, 30, 45].map(pounds => at(pounds).value.value)).toEqual([2, 3, 4]);
   });
 
   it('is the most of the table where a door is beyond it', () => {

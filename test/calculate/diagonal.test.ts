@@ -16,6 +16,8 @@ describe('√(W² + H²)', () => {
     [30_000_000_001, 40_000_000_000, 50_000_000_001, '50 000 000 000.6'],
     [30_000_000_000, 40_000_000_000, 50_000_000_000, 'exact'],
     [94_906_267, 94_906_267, 134_217_730, '134 217 730.0'],
+    // w² + h² = r² + r: a hair below r + 1/2, where a float says r + 1/2 and rounds up.
+    [50_000_199_999, 500_001, 50_000_200_001, 'just under the half'],
   ])('of %i and %i is %i (%s)', (width, height, expected) => {
     expect(rootOfSquares(nm(width), nm(height))).toBe(expected);
   });

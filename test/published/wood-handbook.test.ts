@@ -51,6 +51,12 @@ describe('equilibrium moisture content, eq. 4–5 in °C, against table 4–2', 
     expect(moisture(temperature, humidity)).toBeCloseTo(expected, 5);
   });
 
+  it('names all that goes into it', () => {
+    const inputs = equilibriumMoisture('moisture-made', { temperatureC: 20, humidity: 50 }).inputs;
+    expect(inputs.map(({ symbol }) => symbol)).toEqual(['θ', 'W', 'K', 'h', 'K1', 'K2']);
+    expect(inputs[0]?.value).toEqual({ unit: '°C', value: 20 });
+  });
+
   it.each([
     [70, 30, 6.1717],
     [70, 50, 9.2463],
