@@ -11,7 +11,7 @@ import type { Measurement } from './measurement.ts';
 const KITCHEN = new URL('../../fixtures/demo/kitchen.xlsx', import.meta.url).pathname;
 const SMALL = new URL('../../fixtures/demo/small.xlsx', import.meta.url).pathname;
 const POLL_MS = 500;
-const MANY = 24;
+const MANY = 12;
 
 /** From the end of a copy to the packet under its final name, settling included; and many workbooks at once. */
 export async function measure(): Promise<readonly Measurement[]> {
