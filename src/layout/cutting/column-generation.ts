@@ -3,17 +3,12 @@ import type { Demand } from './bound.ts';
 import { type CutTree, piecesOf } from './cut-tree.ts';
 import { binOf, isSawable } from './fill.ts';
 import { freeStretchOf, priceFree } from './free-pricing.ts';
+import { countsOf, likelyPatterns, type Pattern } from './patterns.ts';
+import type { Looking } from './placing.ts';
 import type { Rounding } from './points.ts';
 import { price, stretchOf } from './pricing.ts';
 import type { ClearStretch, CuttingProblem } from './problem.ts';
 import type { Direction } from './rows.ts';
-
-/** A way to cut a bin of a kind: how many pieces of each kind come out, and the tree of each clear stretch. */
-export type Pattern = {
-  readonly bin: number;
-  readonly counts: ReadonlyMap<number, number>;
-  readonly trees: readonly (CutTree | undefined)[];
-};
 
 /** The cheapest mix of patterns with fractions, and what no whole number of bins can be below. */
 export type Mix = {
@@ -37,7 +32,7 @@ const GAIN = 1e-6;
  * Operations Research 38 (1990) 922-923. Undefined where pieces are too small or too many for the points.
  */
 export function generateColumns(
-  problem: CuttingProblem,
+  looking: Looking,
   demand: Demand,
   costs: readonly number[],
   start: readonly Pattern[],
@@ -45,9 +40,10 @@ export function generateColumns(
   solver: Solver,
   looks: number,
 ): Mix | undefined {
+  const { problem } = looking;
+  const until = looking.looks + looks;
   const pricer = openPricer(problem, demand, rounding);
   if (pricer === undefined || start.length === 0) return undefined;
-  const rounds = Math.min(ROUNDS_MAX, Math.ceil(looks / (pricer.looks + LOOKS_A_ROUND)));
   const program = openMaster(problem, demand, solver);
   const patterns: Pattern[] = [];
   const add = (pattern: Pattern): void => {
@@ -58,14 +54,21 @@ export function generateColumns(
     for (const pattern of start) add(pattern);
     let bound = 0;
     let times: readonly number[] = [];
-    for (let round = 0; round < rounds; round += 1) {
+    for (let round = 0; round < ROUNDS_MAX; round += 1) {
       const solution = program.solve();
       if (solution === undefined) return undefined;
       times = solution.columns;
+      if (looking.looks > until) break;
+      looking.looks += LOOKS_A_ROUND + LOOKS_A_ROW * demand.length;
+      const worth = costs.map((cost, bin) => cost - limitPrice(problem, solution.prices, bin));
+      const likely = likelyPatterns(looking, demand, worth, solution.prices);
+      for (const pattern of likely) add(pattern);
+      if (likely.length > 0 && looking.looks < until) continue;
+      looking.looks += pricer.looks;
       const best = pricer.best(solution.prices);
       bound = Math.max(bound, farley(problem, demand, costs, solution.prices, best));
       const better = best.flatMap(({ patterns: ways }, bin) =>
-        ways.filter(each => each.value > (costs[bin] ?? 0) - limitPrice(problem, solution.prices, bin) + GAIN),
+        ways.filter(each => each.value > (worth[bin] ?? 0) + GAIN),
       );
       const found = better.map(each => each.pattern()).filter(each => rounding === 'down' || canBeSawn(problem, each));
       if (found.length === 0 || bound >= solution.cost - GAIN) break;
@@ -187,14 +190,9 @@ function stretchPricer(
 /** Pricing looks at so many places in the time of one look of the search, and a round has the program to solve. */
 const PLACES_A_LOOK = 5;
 const LOOKS_A_ROUND = 30_000;
+const LOOKS_A_ROW = 300;
 
 const kindsIn = (tree: CutTree | undefined): readonly number[] => (tree === undefined ? [] : piecesOf(tree));
-
-export function countsOf(kinds: readonly number[]): ReadonlyMap<number, number> {
-  const counts = new Map<number, number>();
-  for (const kind of kinds) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-  return counts;
-}
 
 function farley(
   problem: CuttingProblem,

@@ -1,9 +1,9 @@
 import type { Solver, WholeLimits } from '../solver.ts';
 import type { Demand } from './bound.ts';
-import { addPattern, openMaster, type Pattern } from './column-generation.ts';
-import { patternsOf } from './dive.ts';
+import { addPattern, openMaster } from './column-generation.ts';
 import { binOf } from './fill.ts';
-import type { Filling } from './first-plan.ts';
+import { costOfBins, type Filling } from './first-plan.ts';
+import { type Pattern, patternsOf } from './patterns.ts';
 import type { CuttingProblem } from './problem.ts';
 import { isRow, type OpenBin, piecesIn, takeOut } from './rows.ts';
 
@@ -53,10 +53,10 @@ export function coverBy(
   const all = [...own, ...patterns];
   const program = openMaster(problem, demand, solver);
   for (const pattern of all) addPattern(program, problem, pattern, problem.bins[pattern.bin]?.cost ?? 0);
-  const solution = program.solveWhole(
-    limits,
-    all.map((_, index) => (index < own.length ? 1 : 0)),
-  );
+  // Where even fractions of patterns save nothing worth while, whole ones do not either.
+  const saves = (program.solve()?.cost ?? 0) < costOfBins(problem, filling.bins) - limits.gap;
+  const start = all.map((_, index) => (index < own.length ? 1 : 0));
+  const solution = saves ? program.solveWhole(limits, start) : undefined;
   program.close();
   if (solution === undefined) return undefined;
   const bins = all.flatMap((pattern, index) =>

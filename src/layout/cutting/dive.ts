@@ -1,16 +1,17 @@
 import type { Solver } from '../solver.ts';
-import { countsOf, generateColumns, type Mix, type Pattern } from './column-generation.ts';
-import { cutTrees } from './cut-tree.ts';
+import { generateColumns, type Mix } from './column-generation.ts';
 import { binOf } from './fill.ts';
-import { type Filling, placeInEmpty } from './first-plan.ts';
-import { type Looking, place } from './placing.ts';
+import { type Pattern, singles } from './patterns.ts';
+import type { Looking } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
-import { type OpenBin, piecesIn } from './rows.ts';
+import type { OpenBin } from './rows.ts';
 import type { Attempt } from './ruin-recreate.ts';
 
 /** A pattern whose share is at least this is cut once, when no pattern has a whole number of times in it. */
 const SHARE_LEAST = 0.6;
 const ROUNDS_MAX = 30;
+/** Most rounds begin near their end, with the patterns of the one before. */
+const ROUNDS_PAID = 10;
 
 /**
  * Makes whole bins of a mix of patterns: cuts each pattern its whole number of times, or the patterns with the largest
@@ -31,13 +32,13 @@ export function dive(looking: Looking, mix: Mix, solver: Solver, looks: number):
     const single = demand.flatMap((count, kind) => (count > 0 ? singles(looking, kind, supply) : []));
     const fitting = current.patterns.filter(pattern => fits(pattern, demand) && (supply[pattern.bin] ?? 0) > 0);
     current = generateColumns(
-      rest,
+      { ...looking, problem: rest },
       demand,
       problem.bins.map(bin => bin.cost),
       [...fitting, ...single],
       'up',
       solver,
-      looks,
+      looks / ROUNDS_PAID,
     );
   }
   return { bins, left: demand.flatMap((count, kind) => new Array<number>(count).fill(kind)) };
@@ -71,20 +72,3 @@ const restOf = (problem: CuttingProblem, supply: readonly number[]): CuttingProb
   ...problem,
   bins: problem.bins.map((bin, kind) => ({ ...bin, available: supply[kind] ?? 0 })),
 });
-
-/** Patterns to start from: the bins of a filling. */
-export const patternsOf = (filling: Filling): readonly Pattern[] =>
-  filling.bins.map(bin => ({ bin: bin.kind, counts: countsOf(piecesIn(bin)), trees: cutTrees(bin) }));
-
-/** Patterns of a single piece: in the first kind of bin that is left for it. */
-export function singles(looking: Looking, kind: number, supply: readonly number[]): readonly Pattern[] {
-  const piece = looking.problem.pieces[kind];
-  for (const [index, left] of supply.entries()) {
-    if (piece === undefined || left <= 0) continue;
-    const where = placeInEmpty(looking, piece, index, { fit: 'area', split: 'shorter' }, undefined);
-    if (where === undefined) continue;
-    place(where, piece, kind);
-    return patternsOf({ bins: [where.bin], left: [] });
-  }
-  return [];
-}

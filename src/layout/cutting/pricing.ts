@@ -53,7 +53,7 @@ export function stretchOf(
 }
 
 const GRID_LEAST = 100;
-const GRID_MOST = 4000;
+const GRID_MOST = 1200;
 
 type Sums = { readonly whole: number; readonly sums: readonly number[] | undefined };
 

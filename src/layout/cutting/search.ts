@@ -3,10 +3,11 @@ import { type Bound, type Demand, packingBound } from './bound.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
-import { dive, patternsOf, singles } from './dive.ts';
+import { dive } from './dive.ts';
 import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
 import { leastCost } from './least-cost.ts';
+import { patternsOf, singles } from './patterns.ts';
 import { FITS, type Looking, SPLITS } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
 import type { Direction } from './rows.ts';
@@ -42,7 +43,8 @@ export function search(problem: CuttingProblem, budget: number, seed: number, so
   if (start.left.length === 0 && costOfBins(problem, start.bins) <= least + COST_EPSILON)
     return { ...start, bound, looks: looking.looks };
   const pool = openPool();
-  const mixed = betterByPatterns(looking, demand, start, pool, solver, budget * PATTERNS_SHARE);
+  const patternLooks = budget * PATTERNS_SHARE + LOOKS_A_PIECE * demand.reduce((total, count) => total + count, 0);
+  const mixed = betterByPatterns(looking, demand, start, pool, solver, patternLooks);
   const supply = problem.bins.map(bin => bin.available);
   const best = fewerInWindows(looking, mixed, least, supply, budget * SEARCH_SHARE, pool.see);
   return { ...betterByCover(looking, best, least, pool, solver), bound, looks: looking.looks };
@@ -52,6 +54,8 @@ export function search(problem: CuttingProblem, budget: number, seed: number, so
 const BOUND_SHARE = 0.3;
 const PATTERNS_SHARE = 0.2;
 const SEARCH_SHARE = 0.5;
+/** Whole patterns are most of a large plan, so that they have time by its pieces whatever the budget is. */
+const LOOKS_A_PIECE = 10_000;
 
 /** So many pieces make the rules for a first plan a choice that is worth making; for more, one does about as well. */
 const PIECES_FOR_ALL_RULES = 2000;
@@ -83,7 +87,7 @@ function boundOf(looking: Looking, demand: Demand, start: Filling, solver: Solve
   if (start.bins.length <= weighed.bins) return weighed;
   const patterns = [...patternsOf(start), ...allSingles(looking, demand)];
   const mix = generateColumns(
-    problem,
+    looking,
     demand,
     problem.bins.map(() => 1),
     patterns,
@@ -111,7 +115,7 @@ function betterByPatterns(
   if (start.left.length > 0) return start;
   const patterns = [...patternsOf(start), ...allSingles(looking, demand)];
   const costs = problem.bins.map(bin => bin.cost);
-  const mix = generateColumns(problem, demand, costs, patterns, 'up', solver, looks / 2);
+  const mix = generateColumns(looking, demand, costs, patterns, 'up', solver, looks / 2);
   if (mix === undefined) return start;
   pool.see(mix.patterns.map(pattern => binOf(problem, pattern.bin, pattern.trees)));
   const filling = recreateAll(looking, dive(looking, mix, solver, looks / 2));
@@ -120,12 +124,13 @@ function betterByPatterns(
 
 /** So many kinds of pieces, and bins, make a program that is solved in a moment. */
 const COVER_BINS_MAX = 60;
+const COVER_KINDS_MAX = 100;
 const COVER_NODES = 50;
 
 function betterByCover(looking: Looking, best: Filling, least: number, pool: Pool, solver: Solver): Filling {
   const { problem } = looking;
   const settled = best.left.length > 0 || costOfBins(problem, best.bins) <= least + COST_EPSILON;
-  if (settled || best.bins.length > COVER_BINS_MAX) return best;
+  if (settled || best.bins.length > COVER_BINS_MAX || problem.pieces.length > COVER_KINDS_MAX) return best;
   const gap = Math.min(...problem.bins.map(bin => bin.cost)) * 0.99;
   const covered = coverBy(problem, demandOf(problem, best.left), pool.patterns(), best, solver, {
     nodes: COVER_NODES,

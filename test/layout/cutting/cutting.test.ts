@@ -53,7 +53,7 @@ describe('any job', () => {
       fc.property(aCuttingJob, job => {
         expect(judged(job)).toEqual([]);
       }),
-      { numRuns: Number(process.env['RUNS'] ?? 300) },
+      { numRuns: Number(process.env['RUNS'] ?? 200) },
     );
   });
 });
