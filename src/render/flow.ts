@@ -33,7 +33,7 @@ export function flow(
   const sheets: Sheet[] = [];
   for (const { element, origin } of sections) {
     const complain = (by: Element, reason: string) =>
-      diagnostics.push(problem('template-unreadable', origin(by.at), { reason: `<${by.name}>: ${reason}` }));
+      diagnostics.push(problem('sheet-has-no-room', origin(by.at), { reason: `<${by.name}>: ${reason}` }));
     for (const sheet of sectionSheets(element, paper, { ...shared, complain })) sheets.push(sheet);
   }
   return { value: numbered(sheets, awaited, fonts), diagnostics };

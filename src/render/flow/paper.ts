@@ -20,9 +20,3 @@ export function pageSize(paper: string, orientation: Orientation): PageSize {
   const upright = named ?? { width: width ?? 0, height: height ?? 0 };
   return orientation === 'landscape' ? { width: upright.height, height: upright.width } : upright;
 }
-
-/** What a page leaves for drawings and words within its margins, before heads and feet. */
-export function bodySize(paper: Paper, orientation: Orientation): PageSize {
-  const { width, height } = pageSize(paper, orientation);
-  return { width: width - 2 * MARGIN, height: height - 2 * MARGIN };
-}

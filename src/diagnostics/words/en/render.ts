@@ -6,4 +6,8 @@ export const render: Words<RenderProblems> = {
     what: `This template does not read: ${reason}.`,
     mend: 'Mend the template, or remove it to use the one that comes with the program.',
   }),
+  'sheet-has-no-room': ({ reason }) => ({
+    what: `This cannot be put on its sheet: ${reason}.`,
+    mend: 'Shorten what is written there, or set larger labels or paper in the workbook; or mend the template.',
+  }),
 };

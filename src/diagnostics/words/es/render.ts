@@ -6,4 +6,8 @@ export const render: Words<RenderProblems> = {
     what: `No se puede leer esta plantilla: ${reason}.`,
     mend: 'Corrija la plantilla, o quítela para usar la que viene con el programa.',
   }),
+  'sheet-has-no-room': ({ reason }) => ({
+    what: `Esto no cabe en su hoja: ${reason}.`,
+    mend: 'Acorte el texto, o indique etiquetas o papel más grandes en el libro; o corrija la plantilla.',
+  }),
 };
