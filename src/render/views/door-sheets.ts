@@ -62,7 +62,7 @@ function styleSheet(style: string, groups: Some<Some<Door>>, draft: Draft, figur
     figures.set(`section-${door.code}`, figure);
     return [`section-${door.code}`];
   });
-  const all = groups.map(([door]) => workings(door, draft));
+  const all = groups.map(([door]) => [...cups(door, draft), ...workings(door, draft)]);
   const shared = sharedBy(all);
   return {
     title: draft.say('doors.style', { style }),
@@ -126,7 +126,7 @@ function doorSheet(
   const boring = borings(doors, draft, room);
   figures.set(`elevation-${door.code}`, elevation);
   if (boring !== undefined) figures.set(`boring-${door.code}`, boring);
-  const own = workings(door, draft).filter(working => !shared.includes(working));
+  const own = [...cups(door, draft), ...workings(door, draft)].filter(said => !shared.includes(said));
   return {
     bookmark: `door-${door.code}`,
     title: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
@@ -194,22 +194,12 @@ const kindOf = (part: Part): string => part.role.replace(/-(left|right|top|botto
 
 function facts(door: Door, parts: readonly Part[], draft: Draft): readonly string[] {
   const batch = draft.plan.batches.find(each => each.doors.includes(door.code));
-  const [hinge] = door.hinges;
   const { say, size, quantities } = draft;
   const short = [
     say('doors.diagonal', { diagonal: size(door.diagonal.length), tolerance: size(door.diagonal.tolerance) }),
     quantities.mass(door.mass),
     ...(batch === undefined ? [] : [say('doors.clamps', { clamps: clampsFor(door, draft), batch: batch.number })]),
-    ...(hinge === undefined
-      ? []
-      : [
-          say('doors.hinges', {
-            count: door.hinges.length,
-            diameter: draft.exact(hinge.cupDiameter),
-            depth: draft.exact(hinge.cupDepth),
-            edge: draft.exact(hinge.fromEdge),
-          }),
-        ]),
+    ...(door.hinges.length === 0 ? [] : [say('doors.cups', { count: door.hinges.length })]),
   ];
   return [
     short.join(' · '),
@@ -218,6 +208,18 @@ function facts(door: Door, parts: readonly Part[], draft: Draft): readonly strin
     ...(door.note === '' ? [] : [door.note]),
   ];
 }
+
+/** How the cups of a door are bored; most doors of a style say it alike. */
+const cups = ({ hinges: [hinge] }: Door, { say, exact }: Draft): readonly string[] =>
+  hinge === undefined
+    ? []
+    : [
+        say('doors.hinges', {
+          diameter: exact(hinge.cupDiameter),
+          depth: exact(hinge.cupDepth),
+          edge: exact(hinge.fromEdge),
+        }),
+      ];
 
 /** One across each rail line, and two along the stiles of a tall door, as the batches are planned. */
 export const clampsFor = (door: Door, { job }: Draft): number =>
@@ -264,6 +266,7 @@ const tellsSomething = (working: Working): boolean =>
 /** What is left at the sides: as it was asked for, where no size was rounded. */
 const GAPS = /^(overlay|clearance|gap)-/;
 const UNTOLD: ReadonlySet<string> = new Set([
+  'diagonal',
   'mass',
   'door-mass',
   'finish-area',

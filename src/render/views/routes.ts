@@ -80,7 +80,7 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     title: say(`operation.${operation.id}`),
     station: say(`station.${operation.station}`),
     does: say(`operation.${operation.id}.do`),
-    time: say('route.time', { setup: Math.ceil(operation.minutes.setup), pieces: Math.ceil(operation.minutes.pieces) }),
+    time: timeOf(operation, draft),
     wait: waitAfter(operation, draft),
     ...neighbours(operation, draft),
     careful: carefulWith(operation, draft, figures),
@@ -89,6 +89,11 @@ function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Fig
     setting: oneSetting(setups, draft),
     rows: routeRows(setups, shared, draft),
   };
+}
+
+function timeOf({ minutes }: Operation, { say }: Draft): string {
+  const [setup, pieces] = [Math.ceil(minutes.setup), Math.ceil(minutes.pieces)];
+  return setup === 0 ? say('route.time-pieces', { pieces }) : say('route.time', { setup, pieces });
 }
 
 /** At the first bits everything hangs on the face that is down: drawn once more. */

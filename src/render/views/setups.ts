@@ -43,10 +43,11 @@ export function oneSetting(setups: readonly Setup[], draft: Draft): string {
 /** How a piece is laid to the machine, in words; empty where it is all one. */
 export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pick<Draft, 'say'>): string {
   if (orientation === undefined) return '';
-  return [
+  const ways = [
     ...(orientation.face === 'either' ? [] : [say(`face.${orientation.face}`)]),
     ...(orientation.edge === 'either' ? [] : [say(`edge.${orientation.edge}`)]),
   ].join(', ');
+  return ways.slice(0, 1).toUpperCase() + ways.slice(1);
 }
 
 /** A measured check of what is no setting of the machine. */

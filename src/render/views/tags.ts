@@ -32,25 +32,32 @@ export type LabelGrid = {
 export type Tag = {
   readonly code: string;
   readonly barcode: string;
-  /** What it is: role, or door, or offcut. */
+  /** What it is (role, door, offcut), and of which cabinet and room, or of which stock. */
   readonly what: string;
+  /** Its finished size beside its code, where both have room on one line; else it stands before `what`. */
   readonly size: string;
-  /** How the tag sits on the piece: on its back face, and which way is up. */
+  /** How the tag sits on the piece, on its back face and which way up; and what is done to the piece next. */
   readonly lies: string;
-  /** First operations of a part; where a door belongs; the stock of an offcut. */
-  readonly next: string;
 };
 
 /** `codes`: only the tags of these, where some are printed again. */
 export function tags(draft: Draft, codes: ReadonlySet<string> | undefined): View<TagsView> | undefined {
   const all = [...partTags(draft), ...doorTags(draft), ...offcutTags(draft)];
-  const wanted = codes === undefined ? all : all.filter(tag => codes.has(tag.code));
-  if (wanted.length === 0) return undefined;
   const { labels } = draft.job.shop;
+  const wanted = all
+    .filter(tag => codes === undefined || codes.has(tag.code))
+    .map(tag => withSizeInItsPlace(tag, labels, draft));
+  if (wanted.length === 0) return undefined;
   return {
     figures: new Map(),
     data: { grid: grid(labels), module: `${moduleFor(labels)}`, bars: points(barHeight(labels)), tags: wanted },
   };
+}
+
+function withSizeInItsPlace(tag: Tag, labels: LabelSheet, { pen }: Draft): Tag {
+  const needed = pen.measure(tag.code, LARGE, true) + pen.measure(tag.size, LARGE, true) + APART;
+  if (needed <= Number(points(labels.width)) - 2 * Number(points(PAD))) return tag;
+  return { ...tag, size: '', what: joined(tag.size, tag.what) };
 }
 
 /** Parts that are cut from one board or sheet have their tags together, in the order in which they lie on it. */
@@ -71,12 +78,13 @@ function partTag(part: Part, draft: Draft): Tag {
   return {
     code: part.code,
     barcode: part.barcode,
-    what: draft.say(`role.${part.role}`),
+    what: joined(draft.say(`role.${part.role}`), draft.doors.get(part.door)?.cabinet, draft.doors.get(part.door)?.room),
     size: `${draft.size(part.length.value)} × ${draft.size(part.width.value)}`,
-    lies: draft.say(LIES[part.role]),
-    next: next.map(operation => draft.say(`step.${operation}`)).join(' → '),
+    lies: joined(draft.say(LIES[part.role]), next.map(operation => draft.say(`step.${operation}`)).join(' → ')),
   };
 }
+
+const joined = (...said: readonly (string | undefined)[]): string => said.filter(Boolean).join(' · ');
 
 const doorTags = (draft: Draft): readonly Tag[] =>
   [...draft.doorSet.doors].sort((a, b) => inCabinetOrder(a.code, b.code)).map(door => doorTag(door, draft));
@@ -84,10 +92,9 @@ const doorTags = (draft: Draft): readonly Tag[] =>
 const doorTag = (door: Door, draft: Draft): Tag => ({
   code: door.code,
   barcode: door.barcode,
-  what: draft.say(door.front === 'door' ? 'tag.door' : `front.${door.front}`),
+  what: joined(draft.say(door.front === 'door' ? 'tag.door' : `front.${door.front}`), door.cabinet, door.room),
   size: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
   lies: door.hingeSide === undefined ? draft.say('tag.lies-top') : draft.say(`tag.hung-${door.hingeSide}`),
-  next: [door.room, door.cabinet].filter(Boolean).join(' · '),
 });
 
 function offcutTags(draft: Draft): readonly Tag[] {
@@ -97,10 +104,9 @@ function offcutTags(draft: Draft): readonly Tag[] {
       bin.offcuts.map(offcut => ({
         code: offcut.code,
         barcode: barcode(offcut.code),
-        what: draft.say('tag.offcut'),
+        what: joined(draft.say('tag.offcut'), plan.stock),
         size: `${draft.size(offcut.length)} × ${draft.size(offcut.width)}`,
         lies: '',
-        next: plan.stock,
       })),
     ),
   );
@@ -136,6 +142,9 @@ function moduleFor(labels: LabelSheet): string {
 /** What is left under three lines of words, but no more than a scanner needs. */
 const barHeight = (labels: LabelSheet): number => Math.max(5_000_000, Math.min(12_000_000, labels.height - 18_000_000));
 
+/** Size of type of a tag's code, and what is free between it and the size, in points. */
+const LARGE = 12.5;
+const APART = 8;
 /** 11 characters of Code 128 take 156 modules, and 10 of quiet zone on each side (ISO/IEC 15417). */
 const MODULES = 176;
 const MIL = 25_400;
