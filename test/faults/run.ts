@@ -3,6 +3,7 @@
 import { startOwnPostgres } from '../support/postgres.ts';
 import { crashDatabase } from './crashed-database.ts';
 import { sendHostile } from './hostile-requests.ts';
+import { fillDisk } from './inbox-full-disk.ts';
 import { killInbox } from './inbox-kills.ts';
 import { killInBurst } from './killed-station.ts';
 import { sameByLibreOffice } from './libreoffice.ts';
@@ -16,6 +17,7 @@ const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   workbooks: mutatedWorkbooks,
   libreoffice: sameByLibreOffice,
   'inbox-kills': killedInboxes,
+  'inbox-full-disk': fillDisk,
   stations: killedStations,
   'stations-on-a-server': killedStationsOnAServer,
   database: crashedDatabase,
