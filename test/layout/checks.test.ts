@@ -57,6 +57,19 @@ describe('what the shop cannot do is said at its place', () => {
       { shop: { ...SHOP, gluing: { ...SHOP.gluing, clamps: 3 } } },
       ['warning Cabinets!G2 P1.1 takes 4 clamps and the shop has 3.'],
     ],
+    ['as many clamps as it takes', [plainDoor()], { shop: { ...SHOP, gluing: { ...SHOP.gluing, clamps: 2 } } }, []],
+    [
+      'boards of the very thickness',
+      [plainDoor()],
+      { stock: [aBoardStock({ thickness: length('3/4') }), aSheetStock()] },
+      [],
+    ],
+    [
+      'a stop that reaches just so far',
+      [plainDoor()],
+      { shop: { ...SHOP, saw: { ...SHOP.saw, crosscutCapacity: length('31') } } },
+      [],
+    ],
     [
       'boards that are thinner than what is to come from them',
       [plainDoor()],

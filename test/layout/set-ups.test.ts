@@ -129,6 +129,15 @@ describe('one setting serves all that can share it', () => {
     expect(new Set(setupsOf(plan, 'groove').flatMap(setup => setup.testPieces)).size).toBe(4);
   });
 
+  it('leaves the tongue shorter than the groove is deep where the style says so', () => {
+    const [setup] = setupsOf(planOf([plainDoor({ joint: { tongueLength: length('11/32') } })]), 'cope');
+    expect(setup?.settings.map(({ of, value }) => `${of} ${print(value)}`)).toEqual([
+      'tongue-height 1/4',
+      'tongue-length 11/32',
+      'tongue-thickness 1/4',
+    ]);
+  });
+
   it('sets the fence once for stiles of one door and rails of another', () => {
     const plan = planOf([plainDoor(), plainDoor({ code: 'B2.1', height: '20', parts: plainDoor().parts.slice(0, 4) })]);
     expect(setupsOf(plan, 'rip-width')).toHaveLength(1);
@@ -360,6 +369,12 @@ describe('routes', () => {
       'B1.1',
       plainDoor({ hingesFromTop: [] }),
       'dry-fit glue-up cure flush-sand ease-edges hang',
+    ],
+    [
+      'edges that stay sharp are not eased',
+      'D1.1',
+      slabDoor({ changes: { edgeEasing: length('0') } }),
+      'flush-sand hang',
     ],
   ])('%s', (_reason, code, door, route) => {
     expect(planOf([door]).routes[code]?.join(' ')).toBe(route);
