@@ -1,3 +1,4 @@
+import assert from 'node:assert';
 import { placeMark } from '../codes/part-code.ts';
 import type { FrameStyle, SlabStyle } from '../import/job.ts';
 import { type Length, nm } from '../units/length.ts';
@@ -44,22 +45,19 @@ export function slabBody(leaf: Leaf, style: SlabStyle, bench: Bench): Body {
 }
 
 export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, bench: Bench): Body {
-  const cells = cellsOf(division);
-  const infill = cells.map(cell => infillOf(cell, style, bench));
-  const [first] = infill[0] ?? [];
-  const column = division.columns[0];
-  const section = first === undefined || column === undefined ? undefined : jointOf(style, first, column.working);
+  const cells = cellsOf(division).map(cell => ({ ...cell, infill: infillOf(cell, style, bench) }));
+  const [first] = cells;
+  assert(first !== undefined, 'a frame without a clear opening');
+  const section = jointOf(style, first.infill[0], first.width);
   return {
     thickness: style.frameThickness,
-    pieces: [...framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)), ...infill.flat()],
-    sights: cells.map(({ place, row, column, mark }, at) => ({
-      ...place,
-      row,
-      column,
-      mark: infill[at]?.[0]?.mark ?? mark,
-    })),
-    joint: section?.joint,
-    workings: [...sizesOnce(division), ...(section?.workings ?? [])],
+    pieces: [
+      ...framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)),
+      ...cells.flatMap(cell => cell.infill),
+    ],
+    sights: cells.map(({ place, row, column, infill: [seen] }) => ({ ...place, row, column, mark: seen.mark })),
+    joint: section.joint,
+    workings: [...sizesOnce(division), ...section.workings],
   };
 }
 
@@ -78,15 +76,13 @@ const cellsOf = ({ rows, columns }: Division): readonly NumberedCell[] =>
   );
 
 /** What fills a cell: the first piece is what is seen. */
-function infillOf(cell: Cell, style: FrameStyle, bench: Bench): readonly Piece[] {
+function infillOf(cell: Cell, style: FrameStyle, bench: Bench): readonly [Piece, ...Piece[]] {
   const { infill } = style;
   switch (infill.kind) {
     case 'plywood':
       return [plywoodPanel(cell, style, infill, bench)];
-    case 'solid': {
-      const species = bench.materials.speciesOf(infill.stock);
-      return species === undefined ? [] : [solidPanel(cell, style, infill, species, bench)];
-    }
+    case 'solid':
+      return [solidPanel(cell, style, infill, bench)];
     case 'glass':
       return glazing(cell, style, infill, bench.materials.densityOf(style.frameStock), bench.shop);
   }

@@ -21,7 +21,7 @@ export const glazing = (
   infill: Glass,
   density: Density,
   shop: Shop,
-): readonly Piece[] => [
+): readonly [Piece, ...Piece[]] => [
   pane(cell, style, infill, shop),
   ...STOPS.map(side => stop(side, cell, style, infill, density)),
 ];

@@ -1,6 +1,6 @@
+import assert from 'node:assert';
 import type { FrameStyle, Infill } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
-import type { Species } from '../trade/species.ts';
 import { floorTo, type Length, plus, share, shortest } from '../units/length.ts';
 import type { Bench } from './bench.ts';
 import type { LengthWorking, PanelGlueUp, Rectangle, Working } from './door-set.ts';
@@ -43,13 +43,9 @@ export function plywoodPanel(cell: Cell, style: FrameStyle, infill: Of<'plywood'
 }
 
 /** A panel of boards glued edge to edge: it moves across its grain, lies loose in its grooves and is never glued in. */
-export function solidPanel(
-  cell: Cell,
-  style: FrameStyle,
-  infill: Of<'solid'>,
-  species: Species,
-  { air, materials, shop }: Bench,
-): Piece {
+export function solidPanel(cell: Cell, style: FrameStyle, infill: Of<'solid'>, { air, materials, shop }: Bench): Piece {
+  const species = materials.speciesOf(infill.stock);
+  assert(species !== undefined, 'a style of an unknown species was let through');
   const moving = movingWidth(cell.width, style, { species, cut: infill.cut }, air, shop);
   const length = panelLength(cell, style, shop.panels.allowance);
   // The rabbet must not bind between the frame's back lips in the wettest weeks. Down to the increment, so that panels
