@@ -17,7 +17,7 @@ export function planFinish(job: Job, doorSet: DoorSet): Diagnosed<FinishPlan> {
   const steps = gather(job.finish.map((step, at) => planStep(step, at + 1, doors, job.shop)));
   return {
     value: { area: addAreas(doors.map(door => door.finishArea)), steps: steps.value },
-    diagnostics: steps.diagnostics.flat(),
+    diagnostics: [...steps.diagnostics, ...rackHoldsThem(job, steps.value)],
   };
 }
 
@@ -40,7 +40,7 @@ function planStep(step: FinishStep, number: number, doors: readonly Door[], shop
     minutes: stepMinutes(step, doors.length, batches.value.length, pace),
     wait: step.wait,
   };
-  return { value: plan, diagnostics: [...batches.diagnostics, ...rackHoldsThem(step, plan, shop)] };
+  return { value: plan, diagnostics: batches.diagnostics };
 }
 
 /** Ready once for each mix of a wet coat, once for each coat of a dry one. */
@@ -56,8 +56,12 @@ function wetAtOnce(step: FinishStep, doors: number, pace: CoatMinutes): number {
   return Math.min(doors, Math.floor(inMinutes(step.wait) / pace.piece) + 1);
 }
 
-function rackHoldsThem(step: FinishStep, plan: FinishStepPlan, shop: Shop): readonly Diagnostic[] {
+/** Said of the step in which most doors are wet: what holds those holds all. */
+function rackHoldsThem({ finish, shop }: Job, plans: readonly FinishStepPlan[]): readonly Diagnostic[] {
   const slots = shop.finishing.rackSlots;
-  if (plan.rackSlots <= slots) return [];
-  return [problem('rack-too-small', cellOf(step.from, 'wait'), { step: step.name, wet: plan.rackSlots, slots })];
+  const wet = plans.reduce((most, plan) => Math.max(most, plan.rackSlots), 0);
+  const at = plans.findIndex(plan => plan.rackSlots === wet);
+  const step = finish[at];
+  if (wet <= slots || step === undefined) return [];
+  return [problem('rack-too-small', cellOf(step.from, 'wait'), { step: step.name, wet, slots })];
 }
