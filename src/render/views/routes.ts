@@ -7,13 +7,13 @@ import { type RouteRow, routeRows } from './route-rows.ts';
 import { facing, oneSetting } from './setups.ts';
 
 /**
- * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Short ones that follow
- * each other share a page, to be cut apart.
+ * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Short ones
+ * follow on the page before them, to be cut off.
  */
 export type RoutesView = { readonly pages: readonly RoutePage[] };
 export type RoutePage = { readonly bookmark: string; readonly title: string; readonly sheets: readonly RouteSheet[] };
 export type RouteSheet = {
-  /** Whether it shares its page with another. */
+  /** Whether it follows on the page of another, and stays whole. */
   readonly shared: boolean;
   readonly bookmark: string;
   readonly title: string;
@@ -44,23 +44,22 @@ export function routes(draft: Draft): View<RoutesView> | undefined {
   return sheets.length === 0 ? undefined : { data: { pages: pagesOf(sheets) }, figures };
 }
 
-/** A sheet of its own for each operation, but short ones that follow each other are put together. */
+/** A page of its own for each operation, but a short one follows on the page before it, to be cut off. */
 function pagesOf(sheets: readonly RouteSheet[]): readonly RoutePage[] {
   const pages: RouteSheet[][] = [];
-  let wasShort = false;
   for (const sheet of sheets) {
-    if (isShort(sheet) && wasShort) pages.at(-1)?.push(sheet);
+    const last = pages.at(-1);
+    if (last !== undefined && isShort(sheet)) last.push({ ...sheet, shared: true });
     else pages.push([sheet]);
-    wasShort = isShort(sheet);
   }
   return pages.map(those => ({
     bookmark: those[0]?.bookmark ?? '',
     title: those.map(sheet => sheet.title).join(' · '),
-    sheets: those.map(sheet => ({ ...sheet, shared: those.length > 1 })),
+    sheets: those,
   }));
 }
 
-/** About half a page at most. */
+/** Two thirds of a page at most. */
 const isShort = (sheet: RouteSheet): boolean =>
   (sheet.careful?.figures.length ?? 0) < 2 && sheet.rows.reduce((lines, row) => lines + row.lines, 0) <= SHORT_LINES;
 
@@ -133,4 +132,4 @@ function neighbours(operation: Operation, { plan, say }: Draft): { readonly befo
 
 /** What has a section of its own, with its cautions and its boxes to tick. */
 const ELSEWHERE: ReadonlySet<OperationId> = new Set<OperationId>(['glue-up', 'finish', 'hang']);
-const SHORT_LINES = 22;
+const SHORT_LINES = 32;
