@@ -46,13 +46,14 @@ export const bare = (name: string): string =>
     .replace(/%/g, 'percent')
     .replace(/[^\p{L}\p{N}]/gu, '');
 
-/** The known name that was probably meant: at most a third of its letters wrong. */
+/** The known name that was probably meant: at most two in five of its letters wrong. */
 export function nearest(typed: string, known: readonly string[]): string | undefined {
   const wanted = bare(typed);
   let best: { readonly name: string; readonly wrong: number } | undefined;
   for (const name of known) {
     const wrong = lettersWrong(wanted, bare(name));
-    if (wrong * 3 <= Math.max(wanted.length, 3) && (best === undefined || wrong < best.wrong)) best = { name, wrong };
+    if (wrong * 5 <= Math.max(wanted.length, 3) * 2 && (best === undefined || wrong < best.wrong))
+      best = { name, wrong };
   }
   return best?.name;
 }
@@ -62,7 +63,7 @@ const COMPARED_MAX = 60;
 
 /** Levenshtein's distance: letters put in, left out or changed. */
 function lettersWrong(a: string, b: string): number {
-  if (a.length > COMPARED_MAX || b.length > COMPARED_MAX) return a === b ? 0 : COMPARED_MAX;
+  if (a.length > COMPARED_MAX || b.length > COMPARED_MAX) return a === b ? 0 : Number.POSITIVE_INFINITY;
   let row = Array.from({ length: b.length + 1 }, (_, index) => index);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];

@@ -94,19 +94,25 @@ function takeOffMark(cell: ExcelJS.Cell): void {
   if (isOurs) cell.style = style;
 }
 
+const LIST_WIDTH = 70;
+const LINE_POINTS = 15;
+
 function addList(book: ExcelJS.Workbook, marks: readonly Mark[], words: MarkWords): void {
   const list = book.addWorksheet(TO_MEND, {
     views: [{ state: 'frozen', ySplit: 1 }],
     properties: { tabColor: { argb: COLOURS.error } },
+    pageSetup: { orientation: 'landscape', fitToPage: true, fitToWidth: 1, fitToHeight: 0 },
   });
   // The library keeps sheets in the order of this number, and gives ours the last one.
   Object.assign(list, { orderNo: -1 });
-  list.columns = [{ width: 10 }, { width: 18 }, { width: 70 }, { width: 70 }];
+  list.columns = [{ width: 10 }, { width: 18 }, { width: LIST_WIDTH }, { width: LIST_WIDTH }];
   const headings = list.addRow(words.headings);
   headings.font = { bold: true };
   for (const { sheet, cell, where, severity, what, mend } of marks) {
     const row = list.addRow([words.severities[severity], where, what, mend]);
     row.alignment = { wrapText: true, vertical: 'top' };
+    // No program works out the height of a row that it did not write itself.
+    row.height = LINE_POINTS * Math.max(...[what, mend].map(text => Math.ceil(text.length / (LIST_WIDTH - 8))));
     const target = book.getWorksheet(sheet);
     if (target === undefined) continue;
     row.getCell(2).value = { text: where, hyperlink: `#'${target.name.replace(/'/g, "''")}'!${cell ?? 'A1'}` };

@@ -4,7 +4,7 @@ import type { Cell, Row, Workbook } from './workbook.ts';
 
 /** Larger files are not lists of openings. */
 const BYTES_MAX = 5_000_000;
-const ROWS_MAX = 5_000;
+const ROWS_MAX = 12_000;
 const COLUMNS_MAX = 256;
 
 /**

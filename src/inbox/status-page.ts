@@ -69,4 +69,4 @@ const link = (folder: string): string => text(folder.split(/[\\/]/).map(encodeUR
 const STYLE =
   'body{font:16px/1.4 sans-serif;margin:2em auto;max-width:70em;padding:0 1em;color:#111;background:#fff}' +
   'table{border-collapse:collapse;width:100%}th,td{border:1px solid #999;padding:.4em .6em;text-align:left;vertical-align:top}' +
-  'ul{margin:0;padding-left:1.2em}th{background:#eee}';
+  'td:nth-child(2){white-space:nowrap}ul{margin:0;padding-left:1.2em}th{background:#eee}';
