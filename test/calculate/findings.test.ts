@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { calculate } from '../../src/calculate/index.ts';
 import { printPlace } from '../../src/diagnostics/print.ts';
+import { say } from '../../src/diagnostics/words.ts';
 import type { FrameStyle, Job, Opening } from '../../src/import/job.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
+import type { Length } from '../../src/units/length.ts';
 import { fromPounds } from '../../src/units/mass.ts';
+import { printLength } from '../../src/units/print-length.ts';
 import {
   aBoardStock,
   aFrameStyle,
@@ -484,5 +487,137 @@ describe('reveals', () => {
       left: length('0'),
       reveal: length('1/4'),
     });
+  });
+});
+
+/** The sentences that a job of one door is answered with. */
+const said = (changes: Partial<Opening>, job: Partial<Job> = {}, more: readonly Opening[] = []): readonly string[] => {
+  const drawn = aJob({ openings: [anOpening(changes), ...more], ...job });
+  const size = (value: Length) => printLength(value, { units: 'inch', increment: length('1/64') });
+  return calculate(drawn).diagnostics.map(diagnostic => say(diagnostic, 'en', size).what);
+};
+
+const styledAs = (changes: Partial<FrameStyle>): Partial<Job> => ({ styles: [aFrameStyle(changes)] });
+const shopWith = (hinges: Partial<Job['shop']['hinges']>, pulls: Partial<Job['shop']['pulls']> = {}): Partial<Job> => ({
+  shop: { ...shop, hinges: { ...shop.hinges, ...hinges }, pulls: { ...shop.pulls, ...pulls } },
+});
+
+describe('every finding gives the numbers that it comes from', () => {
+  it.each<[answers: () => readonly string[], sentence: RegExp]>([
+    // 14 3/8 − 2 · 7 1/4 and 30 − 14 1/2.
+    [() => said({ mounting: inset('7 1/4') }), /^The door of B1 comes out −1\/8 wide and 15 1\/2 high\.$/],
+    // 2 + 1 − 4.
+    [() => said({ label: 'A', width: length('2') }), /^B1\/A is too narrow for its stiles: −1 is left between them\.$/],
+    // (8 − 4 − 4) / 3.
+    [() => said({ width: length('7'), grid: aGrid(1, 3) }), /each panel would show 0\.$/],
+    // 2 in above the bottom rail stands the lower edge of the rail centred at 2 1/2: 2 1/2 − 1 − 2.
+    [() => said({ grid: aGrid(2, 1, '2 1/2') }), /panel 1 from the bottom would show −1\/2\.$/],
+    // Both at once: the second row from 30 1/2 up has 31 − 2 − 30 1/2.
+    [() => said({ grid: aGrid(2, 1, '29 1/2') }), /panel 2 from the bottom would show −1 1\/2\.$/],
+    [() => said({ height: length('60') }), /is 61 high and has no middle rail; above 60 a frame wants one\.$/],
+    [() => said({ height: length('100'), grid: aGrid(3, 1) }), /^The door of B1, 101 high and 9\.\d kg/],
+    [() => said({ width: length('1'), height: length('4'), style: 'Slab' }), /is 5 high: the plates of its 2 hinges/],
+    [() => said({ width: length('24') }), /are 24 apart, and the door is 25 wide/],
+    [
+      () => said({ height: length('41'), grid: aGrid(2, 1) }, shopWith({ shiftMax: length('2') })),
+      /at 21 from the top lies on .* within 2 is clear/,
+    ],
+    [
+      () =>
+        said(
+          { height: length('5'), style: 'Slab', pull: 'bottom', width: length('1') },
+          shopWith({}, { fromEnd: length('6') }),
+        ),
+      /1 from the left and 6 from the bottom, is not on the door/,
+    ],
+    [
+      () => said({ pull: 'top' }, shopWith({}, { fromEdge: length('1 3/4') })),
+      /1 3\/4 from the edge, .* solid for 1 5\/8 only/,
+    ],
+    [
+      () => said({ faceFrame: { ...FREE, top: length('1/4') } }),
+      /^The door of B1 lies 1\/2 over the face frame at the top, and the member there is 1\/4 wide\.$/,
+    ],
+    [
+      () =>
+        said({ faceFrame: { ...FREE, right: length('2'), rightNeighbour: 'B2' } }, {}, [
+          anOpening({ cabinet: 'B2', label: 'A' }),
+          anOpening({ cabinet: 'B2', label: 'B' }),
+        ]),
+      /^B1 names B2 as its neighbour, which has several/,
+    ],
+    [
+      () => said({}, styledAs({ topRail: length('1/4') })),
+      /^The top rail of style Plain is 1\/4 wide, and grooves take 3\/8 of it\.$/,
+    ],
+    [
+      () => said({ grid: aGrid(2, 1) }, styledAs({ middleRail: length('1/2') })),
+      /middle rail .* is 1\/2 wide, and grooves take 3\/4/,
+    ],
+    [() => said({}, styledAs({ stileWidth: length('2 1/64') })), /^The stile of style Plain .* printed as 2 1\/64\b/],
+    [
+      () => said({}, styledAs({ faceToGroove: length('5/8') })),
+      /reaches 7\/8 behind the show face, and the frame is 3\/4 thick/,
+    ],
+    [() => said({}, styledAs({ tongueLength: length('1/2') })), /are 1\/2 long and bottom in grooves of 3\/8/],
+    [
+      () => said({}, styledAs({ grooveDepth: length('1/32'), tongueLength: length('0') })),
+      /is 1\/32 deep, .* cut 1\/32 short/,
+    ],
+    [
+      () => said({}, styledAs({ infill: glass('1/8'), grooveDepth: length('1/16'), tongueLength: length('0') })),
+      /is 1\/16 deep, .* cut 1\/16 short/,
+    ],
+    [() => said({}, styledAs({ infill: ply('1/8') })), /^The panel of style Plain is 1\/8 thick in a groove of 1\/4/],
+    [() => said({}, styledAs({ infill: ply('5/8') })), /^The panel of style Plain stands 1\/8 proud/],
+    [() => said({}, styledAs({ infill: glass('5/8') })), /^Behind the glass of style Plain −1\/8 is left/],
+    [
+      () => said({}, { stock: [aBoardStock({ thickness: length('5/8') }), aSheetStock()] }),
+      /^Style Plain wants parts 3\/4 thick from Maple 4\/4, which is 5\/8 thick/,
+    ],
+    [
+      () => said({}, styledAs({ infill: { ...ply('1/2'), stock: 'Maple ply 1/2' } })),
+      /^Style Plain reckons with a sheet 1\/2 thick, and Maple ply 1\/2 is 15\/32\+/,
+    ],
+    // 40 mm is 1.5748 in.
+    [
+      () => said({}, styledAs({ stileWidth: length('1 3/4') })),
+      /wants 1 37\/64− of the stile of style Plain, and 1 3\/8 is solid/,
+    ],
+    // 1/2 in − 12.5 mm is 0.2 mm.
+    [
+      () => said({ style: 'Slab' }, { styles: [aSlabStyle({ thickness: length('1/2') })] }),
+      /^Under a hinge cup 1\/64− of wood is left in style Slab, and 13\/64− should be/,
+    ],
+    [
+      () =>
+        said(
+          {},
+          {
+            styles: [aFrameStyle({ infill: solid('Barn') })],
+            stock: [aBoardStock(), aBoardStock({ name: 'Barn', species: 'barn oak' })],
+          },
+        ),
+      /^The solid panels of style Plain are of Barn, and how "barn oak" moves/,
+    ],
+    [
+      () => said({}, { stock: [aBoardStock({ species: 'barn oak' }), aSheetStock()] }),
+      /^Maple 4\/4 is of "barn oak", .* weighed with 750 kg/,
+    ],
+    [() => said({ style: 'Solid' }), /^The wood of style Solid reaches 5\.4 % moisture/],
+    // 19 + 1 − 4 = 16 in of sight: cut 16 1/2, swells .0248 · 10 and shrinks as much as it dries: 10 in of 1000.
+    [
+      () => said({ style: 'Solid', width: length('19') }, moist(8, 1.5, 14)),
+      /^The solid panel of B1, 16 1\/2 wide, swells 1\/4− and shrinks 17\/64\+: .* 7\/64\+ of it is left .* less than 1\/8\.$/,
+    ],
+    [
+      () => said({ style: 'Solid', width: length('19') }, moist(14, 1, 20)),
+      /^The solid panel of B1, 16 1\/2 wide, .* it stands 1\/64\+? out of its groove/,
+    ],
+  ])('%#', (answers, sentence) => {
+    expect(
+      answers().some(answer => sentence.test(answer)),
+      answers().join('\n'),
+    ).toBe(true);
   });
 });
