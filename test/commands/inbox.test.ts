@@ -1,8 +1,9 @@
-import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { chmod, copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import ExcelJS from 'exceljs';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { afterAll, beforeAll, expect, it, vi } from 'vitest';
+import { inbox } from '../../src/commands/inbox.ts';
 import { openBuilders } from '../../src/commands/inbox-builders.ts';
 import { openInbox } from '../../src/inbox/index.ts';
 import { machine } from '../../src/machine.ts';
@@ -65,4 +66,25 @@ it('a real workbook is built, comes back marked, and is built anew as the next r
     of.doors.filter(({ cabinet, label }) => `${cabinet}${label}` === 'L1A').map(({ width }) => width.text);
   expect([widths(before), widths(after)]).toEqual([['15 3/8'], ['16']]);
   expect(await readFile(join(root, 'inbox.html'), 'utf8')).toContain('packets/D-001/B/packet.pdf');
+}, 180_000);
+
+it('the command files what is there, runs the shop’s program after it, and ends; a second one is refused', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'inbox-'));
+  try {
+    const notify = join(folder, 'notify');
+    await writeFile(notify, `#!/bin/sh\nprintf '%s %s' "$1" "$2" > "${join(folder, 'notified')}"\n`);
+    await chmod(notify, 0o755);
+    await writeFile(join(folder, 'list.csv'), 'Cabinet,W,H,Hinge\nB1,14 3/8,x,left\n');
+    expect(await inbox(folder, { once: true, poll: 0.05, json: true, notify })).toBe(0);
+    await vi.waitFor(
+      async () => expect(await readFile(join(folder, 'notified'), 'utf8')).toMatch(/^to-mend .*to-mend.list-/),
+      20_000,
+    );
+
+    const holder = await openInbox(folder, machine, openBuilders(1, undefined), () => undefined);
+    expect(await inbox(folder, { once: true, poll: 0.05 })).toBe(2);
+    await holder.close();
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
 }, 180_000);
