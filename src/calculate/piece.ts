@@ -1,4 +1,3 @@
-import type { Length } from '../units/length.ts';
 import { type Density, kg } from '../units/mass.ts';
 import type { Part } from './door-set.ts';
 import { fact, input, lengthInput, product } from './formula.ts';
@@ -23,6 +22,3 @@ export function weighed(piece: Omit<Piece, 'mass'>, density: Density): Piece {
   );
   return { ...piece, mass: kg(mass.value.value), workings: [...piece.workings, mass] };
 }
-
-/** What all wooden pieces of a frame share. */
-export type Wood = { readonly stock: string; readonly thickness: Length; readonly density: Density };

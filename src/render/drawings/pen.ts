@@ -1,5 +1,5 @@
 import type { Length } from '../../units/length.ts';
-import type { Figure, Mark, Measure } from '../figure.ts';
+import type { Mark, Measure } from '../figure.ts';
 
 /** What a drawing is made with: how long a text will be, and how this job writes a length. */
 export type Pen = {
@@ -130,17 +130,6 @@ export const centreLines = (centre: Point, reach: number): readonly Mark[] => [
   line([centre[0] - reach, centre[1]], [centre[0] + reach, centre[1]], WEIGHT.thin, CENTRE_DASH),
   line([centre[0], centre[1] - reach], [centre[0], centre[1] + reach], WEIGHT.thin, CENTRE_DASH),
 ];
-
-/** Several figures in a row, tops in line, `gap` points apart. */
-export function beside(figures: readonly Figure[], gap: number): Figure {
-  let x = 0;
-  const marks: Mark[] = [];
-  for (const figure of figures) {
-    marks.push(...figure.marks.map(mark => moved(mark, x, 0)));
-    x += figure.width + gap;
-  }
-  return { width: Math.max(0, x - gap), height: Math.max(0, ...figures.map(each => each.height)), marks };
-}
 
 /** A mark, pushed right and down. */
 export function moved(mark: Mark, right: number, down: number): Mark {
