@@ -1,6 +1,5 @@
 import { type Diagnosed, type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
 import type { Draft, View } from './draft.ts';
-import type { Figure } from './figure.ts';
 import type { Fill } from './fill.ts';
 import { flow } from './flow.ts';
 import type { Fonts } from './fonts.ts';
@@ -23,17 +22,27 @@ export function print(
   { drafted, fill, fonts, symbols }: Press,
 ): Diagnosed<readonly Page[]> {
   const diagnostics: Diagnostic[] = [];
-  const figures = new Map<string, Figure>();
-  const sections: Section[] = [];
-  for (const [name, view] of views) {
-    const filled = fill(name, { ...view.data, job: heading(drafted) });
-    const read = filled.diagnostics.some(isError) ? undefined : readMarkup(filled.value);
-    diagnostics.push(...filled.diagnostics, ...(read?.diagnostics ?? []));
-    sections.push(...(read?.value ?? []));
-    for (const [figure, drawing] of view.figures) figures.set(figure, drawing);
-  }
-  const flowed = flow(sections, figures, { paper: drafted.job.paper, fonts, symbols });
+  const figures = new Map([...views.values()].flatMap(view => [...view.figures]));
+  const ready = sections(views, drafted, fill, diagnostics);
+  const flowed = flow(ready, figures, { paper: drafted.job.paper, fonts, symbols });
   return { value: flowed.value, diagnostics: [...diagnostics, ...flowed.diagnostics] };
+}
+
+/** Filled and read one after the other, so that one sheet's markup is gone before the next is made. */
+function* sections(
+  views: ReadonlyMap<SheetName, View<object>>,
+  drafted: Draft,
+  fill: Fill,
+  diagnostics: Diagnostic[],
+): Generator<Section> {
+  for (const [name, { data }] of views) {
+    const filled = fill(name, { ...data, job: heading(drafted) });
+    diagnostics.push(...filled.diagnostics);
+    if (filled.diagnostics.some(isError)) continue;
+    const read = readMarkup(filled.value);
+    diagnostics.push(...read.diagnostics);
+    yield* read.value;
+  }
 }
 
 /** What stands at the head of every page. */

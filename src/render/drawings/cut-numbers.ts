@@ -33,11 +33,13 @@ type Size = { readonly width: number; readonly height: number };
 function freePlace({ from, to }: Pick<Blade, 'from' | 'to'>, size: Size, taken: readonly Box[]): Point | undefined {
   const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
   const length = lengthOf({ from, to });
+  const way = around([from[0] + dx / 2, from[1] + dy / 2], { width: dx + size.width, height: dy + size.height });
+  const near = taken.filter(other => meet(other, way));
   for (let along = 0; along <= length; along += STEP) {
     const share = length === 0 ? 0 : along / length;
     const place: Point = [from[0] + dx * share, from[1] + dy * share];
     const box = around(place, size);
-    if (taken.every(other => !meet(box, other))) return place;
+    if (near.every(other => !meet(box, other))) return place;
   }
   return undefined;
 }

@@ -1,0 +1,14 @@
+import { aJob } from './test/support/a-job.ts';
+import { laidOut, assets } from './test/support/packet.ts';
+import { shopDefaults } from './src/trade/shop-defaults.ts';
+import { writeFileSync } from 'node:fs';
+const shop = shopDefaults('inch', 'letter');
+const base = aJob().openings;
+const N = Number(process.argv[2]);
+const openings = Array.from({ length: N }, (_, i) => { const o = base[i % base.length]!; return { ...o, cabinet: `C${i}`, room: `Room ${i % 12}` }; });
+const input = await laidOut(aJob({ openings, shop: { ...shop, planning: { ...shop.planning, seconds: 0 } } }));
+(globalThis as any).input = input;
+const { render } = await import('./dist/render/index.js' as string);
+const a = assets('en');
+console.log('before', Math.round(process.resourceUsage().maxRSS / 1024), Math.round(process.memoryUsage().heapUsed/1e6)); const c = process.cpuUsage(); const p = await render(input, a); const d = process.cpuUsage(c);
+console.log(N, 'render cpu', ((d.user + d.system) / 1e3).toFixed(0), p.value.pages, Math.round(process.resourceUsage().maxRSS / 1024), 'MB', p.diagnostics.length); globalThis.gc?.(); console.log('live after', Math.round(process.memoryUsage().heapUsed/1e6));
