@@ -1,12 +1,12 @@
 import type { Diagnosed } from '../diagnostics/diagnostic.ts';
-import { bind } from './bind.ts';
+import { type About, bind } from './bind.ts';
 import { type Draft, draft, type RenderInput } from './draft.ts';
 import { type PacketWords, prepare, type Template } from './fill.ts';
 import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
 import type { Packet } from './packet.ts';
 import { partsCsv, partsXlsx } from './parts-list.ts';
-import { print } from './print.ts';
+import { type Press, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { viewsOf } from './sheets.ts';
 import { openSymbols } from './symbols.ts';
@@ -47,8 +47,6 @@ export async function render(
   );
   const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
   const press = { drafted, fill, fonts, symbols: openSymbols() };
-  const packet = print(viewsOf(asked, drafted, codes), press);
-  const tags = print(viewsOf(['tags'], drafted, codes), press);
   const manifest = makeManifest(drafted);
   const about = aboutOf(drafted);
   const attachment = {
@@ -57,21 +55,26 @@ export async function render(
     description: drafted.say('parts.title'),
     bytes: Buffer.from(JSON.stringify(manifest)),
   };
+  const tagsTitle = `${about.title}: ${drafted.say('section.tags')}`;
+  // One bound after the other: the pages of a large job fill the memory once, not twice.
+  const packet = await bound(viewsOf(asked, drafted, codes), press, { ...about, attachments: [attachment] });
+  const tags = await bound(viewsOf(['tags'], drafted, codes), press, { ...about, title: tagsTitle, attachments: [] });
   return {
     value: {
-      packetPdf: await bind(packet.value, fonts, { ...about, attachments: [attachment] }),
-      tagsPdf: await bind(tags.value, fonts, {
-        ...about,
-        title: `${about.title}: ${drafted.say('section.tags')}`,
-        attachments: [],
-      }),
+      packetPdf: packet.pdf,
+      tagsPdf: tags.pdf,
       partsXlsx: await partsXlsx(drafted),
       partsCsv: partsCsv(drafted),
       manifest,
-      pages: { packet: packet.value.length, tags: tags.value.length },
+      pages: { packet: packet.pages, tags: tags.pages },
     },
     diagnostics: [...packet.diagnostics, ...tags.diagnostics],
   };
+}
+
+async function bound(views: Parameters<typeof print>[0], press: Press, about: About) {
+  const { value: pages, diagnostics } = print(views, press);
+  return { pdf: await bind(pages, press.fonts, about), pages: pages.length, diagnostics };
 }
 
 const aboutOf = ({ job, revision, program, say }: Draft) => ({
