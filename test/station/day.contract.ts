@@ -48,6 +48,8 @@ export function daysOnTheFloor(name: string, open: () => Promise<Ledger>): void 
       08:00:00 saw scans B1.A.1L-SL → done Crosscut to rough length 1/4, next Rip to rough width at Table saw
       08:00:01 saw scans B1.A.1L-SL → twice Crosscut to rough length
       08:00:09 saw scans B1.A.1L-SL → done Rip to rough width 1/4, next Joint one edge at Jointer
+      08:00:20 saw scans B1.A.1L-SR → done Crosscut to rough length 2/4, next Rip to rough width at Table saw
+      08:00:21 saw scans B1.A.1L-SR by=d2 → done Rip to rough width 2/4, next Joint one edge at Jointer
     `,
       ));
 
@@ -133,6 +135,7 @@ export function daysOnTheFloor(name: string, open: () => Promise<Ledger>): void 
       08:05 router spoils B1.A.1L-P1 → old tag, now B1.A.1L-P1+1
       08:06 router undoes #3 → remade since: B1.A.1L-P1+1
       08:07 router spoils B1.A.1L-P1+1 spoil → spoiled, make B1.A.1L-P1+2 from OFF-2, OFF-1, Maple plywood
+      08:08 router undoes #3 → remade since: B1.A.1L-P1+1
       08:08 router undoes #8 → undone  B1.A.1L-P1
       08:09 router scans  B1.A.1L-P1+1 → done Rabbet the back 1/1, part complete
       08:10 router scans  B1.A.1L-P1+3 → unknown
@@ -162,6 +165,8 @@ export function daysOnTheFloor(name: string, open: () => Promise<Ledger>): void 
       08:05 router scans ${tag('groove-1')} batch → batch twice: 0 done, 4 not ready
       08:06 saw    undoes #3 → undone Crosscut to rough length B1.A.1L-SR B1.A.1L-RT B1.A.1L-RB
       08:07 saw    scans ${tag('crosscut-rough-1')} → ask batch Crosscut to rough length: 3 ready, 1 before, 0 not
+      08:08 saw     scans B1.A.1L-SL → done Rip to rough width 1/4, next Joint one edge at Jointer
+      08:09 jointer scans ${tag('joint-edge-1')} → batch twice: 0 done, 4 not ready
     `,
       ));
 

@@ -52,6 +52,17 @@ describe('two hosts on one ledger', () => {
     await Promise.all([one.ledger.close(), two.ledger.close()]);
   });
 
+  it('take in once what happened before a job was opened', async () => {
+    const { ledger, again } = await open();
+    const [one, two] = [await aDesk([manifest], ledger), await aDesk([manifest], await again())];
+    await one.desk.scan(aScan('a', { code: 'B1.A.1L-SL' }));
+    // The second host reads the job with the scan in it, and then hears of the scan.
+    expect((await two.desk.progress('K7'))?.recent).toHaveLength(1);
+    await two.desk.catchUp();
+    expect((await two.desk.progress('K7'))?.recent).toHaveLength(1);
+    await Promise.all([one.ledger.close(), two.ledger.close()]);
+  });
+
   it('end with the same state, that of the ledger, however their scans meet', async () => {
     const { ledger, again } = await open();
     const hosts = [await aDesk([manifest], ledger), await aDesk([manifest], await again())];

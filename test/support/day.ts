@@ -70,12 +70,14 @@ function scanOf(said: string, keys: readonly string[]): Scan {
   const agreed = rest.filter((word): word is Question => (QUESTIONS as readonly string[]).includes(word));
   const running = rest.find(word => word.startsWith('@'))?.slice(1) ?? null;
   const job = rest.find(word => word.startsWith('job='))?.slice(4) ?? null;
-  const code = rest.find(word => !agreed.some(each => each === word) && !/^(@|job=)/.test(word)) ?? '';
+  const device = rest.find(word => word.startsWith('by='))?.slice(3) ?? 'd1';
+  const code = rest.find(word => !agreed.some(each => each === word) && !/^(@|job=|by=)/.test(word)) ?? '';
   return aScan(`${keys.length} ${said}`, {
     act: verb === 'undoes' ? 'undo' : verb === 'spoils' ? 'spoiled' : 'done',
     code: verb === 'undoes' ? (keys[Number(code.slice(1)) - 1] ?? '') : code,
     station,
     operation: running,
+    device,
     job,
     at: new Date(`2026-03-04T${time.length === 5 ? `${time}:00` : time}.000Z`).toISOString(),
     agreed,

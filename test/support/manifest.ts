@@ -45,7 +45,8 @@ export function aManifest(job: SmallJob = {}): Manifest {
         offcuts: [
           { code: 'OFF-1', barcode: barcodeFor(number, 'OFF-1'), length: length('60'), width: length('20') },
           { code: 'OFF-2', barcode: barcodeFor(number, 'OFF-2'), length: length('32'), width: length('14') },
-          { code: 'OFF-3', barcode: barcodeFor(number, 'OFF-3'), length: length('9'), width: length('9') },
+          { code: 'OFF-3', barcode: barcodeFor(number, 'OFF-3'), length: length('28'), width: length('9') },
+          { code: 'OFF-4', barcode: barcodeFor(number, 'OFF-4'), length: length('9'), width: length('28') },
         ],
       },
     ],

@@ -45,7 +45,6 @@ const operationsHere = ({ book }: OpenJob, piece: Piece, scan: Scan): readonly s
 
 const bounced = (mark: Mark, scan: Scan): boolean =>
   mark.how === 'scanned' &&
-  scan.operation === null &&
   mark.device === scan.device &&
   mark.station === scan.station &&
   Math.abs(Date.parse(scan.at) - Date.parse(mark.deviceTime)) < BOUNCE_MS;

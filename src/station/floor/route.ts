@@ -65,7 +65,7 @@ export const currentRemake = (state: JobState, code: string): number => remakeOf
 
 function lastMarkBefore(book: Book, state: JobState, piece: Piece, order: number) {
   return currentMarks(pieceState(state, piece.code))
-    .filter(mark => mark.how === 'scanned' && (book.operations.get(mark.operation)?.order ?? order) < order)
+    .filter(mark => (book.operations.get(mark.operation)?.order ?? order) < order)
     .at(-1);
 }
 

@@ -54,7 +54,7 @@ function shelvedJob(job: string, revisions: readonly Book[]): readonly (readonly
   const [book, ...earlier] = [...revisions].sort((a, b) => compareRevisions(b.revision, a.revision));
   if (book === undefined) return [];
   // The current revision comes last, so that it has the word where two revisions speak of one symbol.
-  const targets = new Map([...[...earlier].reverse(), book].flatMap(targetsOf));
+  const targets = new Map([...earlier, book].flatMap(targetsOf));
   return [[job, { mark: jobMark(job), book, earlier, targets }]];
 }
 
