@@ -142,6 +142,19 @@ export function daysOnTheFloor(name: string, open: () => Promise<Ledger>): void 
     `,
       ));
 
+    it('takes spoiled pieces back from the last one on', () =>
+      day(
+        [small],
+        `
+      08:00 saw spoils B1.A.1L-P1 spoil → spoiled, make B1.A.1L-P1+1 from OFF-2, OFF-1, Maple plywood
+      08:01 saw spoils B1.A.1L-P1+1 spoil → spoiled, make B1.A.1L-P1+2 from OFF-2, OFF-1, Maple plywood
+      08:02 saw undoes #1 → remade since: B1.A.1L-P1+1
+      08:03 saw undoes #2 → undone  B1.A.1L-P1
+      08:04 saw undoes #1 → undone  B1.A.1L-P1
+      08:05 saw scans  B1.A.1L-P1 → done Cut panels to size 1/1, next Rabbet the back at Router table
+    `,
+      ));
+
     it('makes every part of a spoiled door anew', () =>
       day(
         [small],
