@@ -136,7 +136,7 @@ function settings(solver: Solver): Measurement {
     const handle = handlingOf(problem, stock, job.shop);
     const found = search(problem, 1.5 * LOOKS_A_SECOND, 1, solver);
     const looking = lookingAt(problem, 1);
-    const after = fewerSettings(looking, found, new Set(), [Number.POSITIVE_INFINITY], 2 * LOOKS_A_SECOND, handle);
+    const after = fewerSettings(looking, found, new Set(), [Number.POSITIVE_INFINITY], 2 * LOOKS_A_SECOND, handle, 0);
     const distinct = (bins: typeof found.bins): number => new Set(bins.flatMap(bin => handle(bin).settings)).size;
     return { before: distinct(found.bins), after: distinct(after.bins), sheets: after.bins.length - found.bins.length };
   });

@@ -5,6 +5,7 @@ import type { Shop } from '../../trade/shop.ts';
 import { type Length, minus, nm } from '../../units/length.ts';
 import { massOf, volume } from '../../units/mass.ts';
 import type { Cut, CutBin, CutPlan, CutRectangle, Fallen, PlacedPiece } from '../shop-plan.ts';
+import { assignBlanks } from './colour.ts';
 import { sawOf } from './handling.ts';
 import type { CuttingProblem } from './problem.ts';
 import type { OpenBin } from './rows.ts';
@@ -16,8 +17,8 @@ export type Numbers = { board: number; sheet: number; offcut: number };
 
 /** A filling as the plan that is printed: true lengths, codes, cuts in sawing order, offcuts and waste. */
 export function drawUp(cutting: CuttingProblem, found: Found, stock: Stock, shop: Shop, numbers: Numbers): CutPlan {
-  const remaining = cutting.pieces.map(piece => [...piece.blanks]);
-  const bins = found.bins.map(bin => drawBin(cutting, bin, stock, shop, numbers, remaining));
+  const blanks = assignBlanks(cutting, found.bins, shop.planning.colourMatch);
+  const bins = found.bins.map((bin, at) => drawBin(cutting, bin, stock, shop, numbers, blanks[at] ?? []));
   return {
     stock: stock.name,
     kind: stock.kind,
@@ -40,13 +41,14 @@ function drawBin(
   stock: Stock,
   shop: Shop,
   numbers: Numbers,
-  remaining: readonly BlankCode[][],
+  blanks: readonly (readonly BlankCode[])[],
 ): CutBin {
   const kind = cutting.bins[bin.kind];
   const size = kind === undefined ? undefined : stock.sizes[kind.size];
   if (kind === undefined || size === undefined) throw new RangeError('a bin of no kind');
   const sawn = sawingOrder(sawOf(cutting, shop), bin, kind, stock.kind);
   numbers[stock.kind] += 1;
+  const remaining = blanks.map(own => [...own]);
   const named = new Map<Side, Fallen>();
   for (const side of sawn.sides) named.set(side, nameSide(side, cutting, shop, numbers, remaining));
   const sides = [...named.values()];

@@ -1,8 +1,9 @@
 import type { Stock } from '../../import/job.ts';
 import type { Shop } from '../../trade/shop.ts';
+import { pairedKinds } from './colour.ts';
 import type { Handling } from './fewer-settings.ts';
 import type { CuttingProblem } from './problem.ts';
-import type { OpenBin } from './rows.ts';
+import { type OpenBin, piecesIn } from './rows.ts';
 import { type Saw, sawingOrder } from './sawing.ts';
 
 /** The saw of the shop in the units of a problem. */
@@ -16,10 +17,11 @@ export function handlingOf(problem: CuttingProblem, stock: Stock, shop: Shop): (
   const known = new WeakMap<OpenBin, Handling>();
   const saw = sawOf(problem, shop);
   const largest = Math.max(...problem.bins.map(bin => bin.area));
+  const paired = pairedKinds(problem, shop.planning.colourMatch);
   return bin => {
     const before = known.get(bin);
     if (before !== undefined) return before;
-    const handling = look(problem, saw, bin, stock, shop, largest);
+    const handling = { ...look(problem, saw, bin, stock, shop, largest), odd: oddPairs(bin, paired) };
     known.set(bin, handling);
     return handling;
   };
@@ -32,7 +34,7 @@ function look(
   stock: Stock,
   { planning }: Shop,
   largest: number,
-): Handling {
+): Omit<Handling, 'odd'> {
   const kind = problem.bins[bin.kind];
   if (kind === undefined) return { settings: [], remnant: 0 };
   const { cuts, sides } = sawingOrder(saw, bin, kind, stock.kind);
@@ -53,3 +55,10 @@ function look(
 /** One number for a direction and a distance in nanometres, the same for all wood of a job. */
 export const settingKey = (direction: 'crosscut' | 'rip', setting: number): number =>
   2 * setting + (direction === 'rip' ? 1 : 0);
+
+function oddPairs(bin: OpenBin, paired: ReadonlySet<number>): number {
+  if (paired.size === 0) return 0;
+  const odd = new Set<number>();
+  for (const kind of piecesIn(bin)) if (paired.has(kind) && !odd.delete(kind)) odd.add(kind);
+  return odd.size;
+}

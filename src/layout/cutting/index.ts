@@ -54,6 +54,8 @@ function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonl
     const filling = search(each.cutting, own, shop.planning.seed, solver);
     return { spent: filling.looks, value: { ...each, filling } };
   });
+  const { colourMatch, colourMatchWaste } = shop.planning;
+  const waste = colourMatch === 'none' ? 0 : colourMatchWaste;
   const handles = searched.map(({ cutting, stock }) => handlingOf(cutting, stock, shop));
   const settings = searched.map(({ filling }, at) => settingsOf(filling, handles[at]));
   return share(searched, looks * SETTINGS_SHARE, (each, own, at) => {
@@ -62,7 +64,7 @@ function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonl
     const made = new Set(settings.flatMap((made, other) => (other === at ? [] : [...made])));
     const looking = lookingAt(each.cutting, shop.planning.seed);
     const supply = each.cutting.bins.map(bin => bin.available);
-    const filling = fewerSettings(looking, each.filling, made, supply, own, handle);
+    const filling = fewerSettings(looking, each.filling, made, supply, own, handle, waste);
     settings[at] = settingsOf(filling, handle);
     return { spent: looking.looks, value: { ...each, filling: { ...each.filling, ...filling } } };
   });
