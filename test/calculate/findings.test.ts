@@ -210,6 +210,7 @@ describe('a solid panel', () => {
     ['just held in the driest weeks', one(opening, moist(8, 2, 14)), [...beyond(1)]],
     ['less than 1/8 in held', one(opening, moist(8, 1.5, 14)), [...beyond(1), 'Cabinets!F2 warning panel-barely-held']],
     ['not held at all', one(opening, moist(14, 1, 20)), [...beyond(2), 'Cabinets!F2 error panel-leaves-groove']],
+    ['as moist as the table reaches, 6 and 14 %', one({ style: 'Solid' }, moist(10, 6, 14)), []],
     [
       'of a species that is in no table',
       styled(
@@ -304,6 +305,20 @@ describe('a style that cannot be made is said once, at its row', () => {
     ],
     ['a panel flush with the back', styled({ infill: ply('1/2') }, {}, thin('1/2')), []],
     ['glass that leaves no stop', styled({ infill: glass('1/2') }), ['Styles!Q2 error glass-without-stop']],
+    [
+      'glass that stands out at the back has no stop; it is not called proud',
+      styled({ infill: glass('9/16') }),
+      ['Styles!Q2 error glass-without-stop'],
+    ],
+    [
+      'a panel as thick as its groove needs no tongue, whatever the fit',
+      styled(
+        { infill: ply('1/4') },
+        {},
+        { ...thin('1/4'), shop: { ...shop, panels: { ...shop.panels, rabbetFit: length('1/4') } } },
+      ),
+      [],
+    ],
     ['glass that leaves a little', styled({ infill: glass('31/64') }), []],
     // 4 + 35 + 1 = 40 mm; 40 + 9.525 = 49.525 mm is 1.9498 in.
     [
@@ -375,6 +390,19 @@ describe('a style that cannot be made is said once, at its row', () => {
     ],
   ])('%s', (_why, findings, expected) => {
     expect(findings()).toEqual(expected);
+  });
+
+  it('though only one of its doors hangs, or is divided', () => {
+    const plain = (cabinet: string, row: number, changes: Partial<Opening> = {}) =>
+      anOpening({ cabinet, from: aSource('Cabinets', row), hanging: fixed, ...changes });
+    const narrow = { styles: [aFrameStyle({ stileWidth: length('1 1/2') })] };
+    const pairOf = (changes: Partial<Opening>) => [plain('B1', 2), plain('B2', 3, changes)];
+    expect(found(pairOf({ hanging: hung }), narrow)()).toEqual(['Styles!C2 error cup-breaks-into-groove']);
+    expect(found(pairOf({}), narrow)()).toEqual([]);
+    const thinSlab = { styles: [aSlabStyle({ name: 'Plain', thickness: length('17 mm'), stock: 'Ply 17' })] };
+    expect(found(pairOf({ hanging: hung }), thinSlab)()).toEqual(['Styles!H3 error cup-breaks-through']);
+    const slender = { styles: [aFrameStyle({ middleRail: length('3/4') })] };
+    expect(found(pairOf({ grid: aGrid(2, 1) }), slender)()).toEqual(['Styles!F2 error groove-deeper-than-member']);
   });
 
   it('however many doors are made in it; they are left out without a word', () => {
@@ -599,6 +627,10 @@ describe('every finding gives the numbers that it comes from', () => {
           },
         ),
       /^The solid panels of style Plain are of Barn, and how "barn oak" moves/,
+    ],
+    [
+      () => said({}, styledAs({ grooveWidth: length('0.004') })),
+      /^The panel of style Plain wants a tongue for a groove of 0\+/,
     ],
     [
       () => said({}, { stock: [aBoardStock({ species: 'barn oak' }), aSheetStock()] }),
