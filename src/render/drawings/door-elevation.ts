@@ -65,7 +65,7 @@ export function placed(
 ): Placed {
   const [width, height] = [door.width.value, door.height.value];
   const scale = Math.min(
-    (room.width - margins.left - margins.right) / width,
+    Math.max(LEAST_DRAWN, room.width - margins.left - margins.right) / width,
     (room.height - margins.top - margins.bottom) / height,
   );
   const box = { x: margins.left, y: margins.top, width: width * scale, height: height * scale };
@@ -76,6 +76,9 @@ export function placed(
     y: fromBottom => box.y + box.height - fromBottom * scale,
   };
 }
+
+/** However long its sizes are in words, a door is drawn this wide, in points: narrower, they would stand on each other. */
+const LEAST_DRAWN = 44;
 
 const right = (box: Box): number => box.x + box.width;
 const bottom = (box: Box): number => box.y + box.height;
