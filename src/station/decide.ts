@@ -14,22 +14,27 @@ export type Decided = { readonly answers: readonly Answer[]; readonly events: re
 
 /**
  * Decides each scan in the light of those before it. `kept` are the events that the ledger has under the keys that
- * the scans speak of (`keysOf`): a scan that comes again is answered from them and not kept twice.
+ * the scans speak of (`keysOf`), `told` the answers to scans of which nothing was kept: a scan that comes again is
+ * answered from them, as it was the first time, whatever happened meanwhile.
  */
 export async function decideAll(
   scans: readonly Scan[],
   kept: readonly KeptEvent[],
+  told: ReadonlyMap<string, Answer>,
   shelf: Shelf,
   states: States,
   now: Date,
 ): Promise<Decided> {
   const known = new Map(kept.map(event => [event.key, event]));
   const draft = drafts(states);
+  const said = new Map(told);
   const answers: Answer[] = [];
   const events: FloorEvent[] = [];
   for (const scan of scans) {
-    const decision = await decide(scan, known, shelf, draft, now);
+    const before = said.get(scan.key);
+    const decision = before === undefined ? await decide(scan, known, shelf, draft, now) : tell(before);
     answers.push(decision.answer);
+    if (decision.keep === undefined && !known.has(scan.key)) said.set(scan.key, decision.answer);
     if (decision.keep === undefined) continue;
     const event = eventOf(scan, decision.keep, now);
     const { state } = await draft(jobIn(shelf, event.job));

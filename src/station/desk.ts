@@ -1,6 +1,7 @@
 import type { Host } from '../host.ts';
 import { decideAll, keysOf } from './decide.ts';
 import type { Answer } from './floor/answer.ts';
+import type { FloorEvent } from './floor/event.ts';
 import { type Progress, progressOf } from './floor/progress.ts';
 import type { Scan } from './floor/scan.ts';
 import type { Shelf } from './floor/shelf.ts';
@@ -21,12 +22,14 @@ const BATCH_MAX = 200;
 
 export async function openDesk(ledger: Ledger, shelf: () => Shelf, host: Pick<Host, 'now'>): Promise<Desk> {
   const states = await openStates(ledger);
+  const told = openTold();
   const inTurn = turns();
   const answerAll = async (scans: readonly Scan[]): Promise<readonly Answer[]> => {
     if (ledger.shared) await states.catchUp();
     const kept = await ledger.find(keysOf(scans));
-    const { answers, events } = await decideAll(scans, kept, shelf(), states, host.now());
+    const { answers, events } = await decideAll(scans, kept, told.of(scans), shelf(), states, host.now());
     const appended = await ledger.append(events);
+    told.remember(scans, answers, events);
     // On a shared ledger somebody else's event may lie between: its order is the ledger's, not ours.
     if (ledger.shared) await states.catchUp();
     else states.takeIn(appended);
@@ -43,6 +46,32 @@ export async function openDesk(ledger: Ledger, shelf: () => Shelf, host: Pick<Ho
     follow: states.follow,
   };
 }
+
+/** What was told of scans that were not kept, as long as a device may still send them again. */
+function openTold() {
+  const answers = new Map<string, Answer>();
+  return {
+    of: (scans: readonly Scan[]): ReadonlyMap<string, Answer> =>
+      new Map(
+        scans.flatMap(({ key }) => {
+          const answer = answers.get(key);
+          return answer === undefined ? [] : [[key, answer] as const];
+        }),
+      ),
+    remember: (scans: readonly Scan[], given: readonly Answer[], events: readonly FloorEvent[]): void => {
+      const kept = new Set(events.map(event => event.key));
+      for (const [at, { key }] of scans.entries()) {
+        const answer = given[at];
+        if (answer !== undefined && !kept.has(key)) answers.set(key, answer);
+      }
+      // The oldest first: a map remembers the order in which its keys came.
+      for (const key of answers.keys()) if (answers.size > TOLD_MAX) answers.delete(key);
+    },
+  };
+}
+
+/** Some hours of a busy shop. */
+const TOLD_MAX = 5000;
 
 /** Runs tasks one after the other, in the order in which they were handed in. */
 function turns(): <T>(task: () => Promise<T>) => Promise<T> {

@@ -37,6 +37,19 @@ describe('the desk', () => {
     expect(summary(await desk.scan(aScan('b', { ...yes, reason: 'a scan was forgotten' })))).toMatch(/^done/);
   });
 
+  it('answers a scan that was not kept the same way when it comes again, whatever happened meanwhile', async () => {
+    const { desk, ledger } = await open();
+    const stile = { code: 'B1.A.1L-SL', operation: 'crosscut-rough' };
+    expect(summary(await desk.scan(aScan('a', stile)))).toMatch(/^done/);
+    expect(summary(await desk.scan(aScan('b', stile)))).toMatch(/^twice/);
+    expect(summary(await desk.scan(aScan('c', { act: 'undo', code: aScan('a', stile).key })))).toMatch(/^undone/);
+    expect(summary(await desk.scan(aScan('b', stile)))).toMatch(/^twice/);
+    expect(await ledger.after(0, 10)).toHaveLength(2);
+    const [first, again] = await Promise.all([desk.scan(aScan('d', stile)), desk.scan(aScan('d', stile))]);
+    expect([first, again].map(summary)).toEqual([summary(first), summary(first)]);
+    expect(await ledger.after(0, 10)).toHaveLength(3);
+  });
+
   it('does not wait with a door for what its parts get after it: a pane goes in when the finish is dry', async () => {
     const manifest = aManifest({ cabinets: ['B1'] });
     const parts = manifest.parts.map(part =>
