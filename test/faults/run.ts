@@ -2,6 +2,7 @@
 
 import { startOwnPostgres } from '../support/postgres.ts';
 import { crashDatabase } from './crashed-database.ts';
+import { judgePlans } from './cutting-plans.ts';
 import { sendHostile } from './hostile-requests.ts';
 import { fillDisk } from './inbox-full-disk.ts';
 import { killInbox } from './inbox-kills.ts';
@@ -15,6 +16,7 @@ export type Told = { readonly tried: number; readonly lost: readonly string[]; r
 
 const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   workbooks: mutatedWorkbooks,
+  'cutting-plans': () => judgePlans(10_000, 1),
   libreoffice: sameByLibreOffice,
   'inbox-kills': killedInboxes,
   'inbox-full-disk': fillDisk,
