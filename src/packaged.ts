@@ -20,6 +20,9 @@ export function packagedTemplates(): readonly { readonly file: string; readonly 
 export const packagedWords = (language: 'en' | 'es'): { readonly [key: string]: string } =>
   JSON.parse(readFileSync(beside(`templates/words.${language}.json`), 'utf8')) as { readonly [key: string]: string };
 
+/** The pages of the stations, with their scripts, styles and words. */
+export const PACKAGED_STATION = beside('templates/station/');
+
 /** The two faces of the packet, from the package of an open type family. */
 export function packagedFonts(): { readonly regular: Uint8Array; readonly bold: Uint8Array } {
   const face = (path: string): Uint8Array =>

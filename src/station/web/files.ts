@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import type { Context } from 'hono';
-import { STATION_TEMPLATES } from './words.ts';
+import { PACKAGED_STATION } from '../../packaged.ts';
 
 const TYPES: { readonly [ending: string]: string } = {
   css: 'text/css; charset=utf-8',
@@ -30,7 +30,7 @@ export async function serveFile(c: Context): Promise<Response> {
 function placeOf(name: string): URL | undefined {
   const beside = READER.get(name);
   if (beside !== undefined) return new URL(beside, `file://${readerWasm()}`);
-  return /^[a-z-]+\.(css|js|svg)$/.test(name) ? new URL(name, STATION_TEMPLATES) : undefined;
+  return /^[a-z-]+\.(css|js|svg)$/.test(name) ? new URL(name, PACKAGED_STATION) : undefined;
 }
 
 const readerWasm = (): string => createRequire(import.meta.url).resolve('zxing-wasm/reader/zxing_reader.wasm');

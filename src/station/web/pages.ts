@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs';
 import Handlebars from 'handlebars';
+import { PACKAGED_STATION } from '../../packaged.ts';
 import { tagAddress } from './card.ts';
-import { type Language, type Say, STATION_TEMPLATES, sayerOf } from './words.ts';
+import { type Language, type Say, sayerOf } from './words.ts';
 
 /** Fills a page. What comes from a workbook is escaped by the template language; nothing is ever put in raw. */
 export type Pages = (name: PageName, language: Language, data: object) => string;
@@ -37,4 +38,4 @@ export function openPages(clock: (iso: string) => string): Pages {
   };
 }
 
-const source = (name: string): string => readFileSync(new URL(`${name}.hbs`, STATION_TEMPLATES), 'utf8');
+const source = (name: string): string => readFileSync(new URL(`${name}.hbs`, PACKAGED_STATION), 'utf8');

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { PACKAGED_STATION } from '../../packaged.ts';
 
 export const LANGUAGES = ['en', 'es'] as const;
 export type Language = (typeof LANGUAGES)[number];
@@ -6,13 +7,10 @@ export type Language = (typeof LANGUAGES)[number];
 /** Says the sentence that `key` names, with `facts` put in. Throws on a key that is not in the file: that is a bug. */
 export type Say = (key: string, facts?: { readonly [name: string]: string | number }) => string;
 
-/** What ships beside the program, from `src/` and from `dist/` alike. */
-export const STATION_TEMPLATES = new URL('../../../templates/station/', import.meta.url);
-
 type Words = { readonly [key: string]: string };
 
 const read = (language: Language): Words =>
-  JSON.parse(readFileSync(new URL(`words.${language}.json`, STATION_TEMPLATES), 'utf8'));
+  JSON.parse(readFileSync(new URL(`words.${language}.json`, PACKAGED_STATION), 'utf8'));
 
 const WORDS: { readonly [L in Language]: Words } = { en: read('en'), es: read('es') };
 
