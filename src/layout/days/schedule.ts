@@ -4,10 +4,9 @@ import type { Schedule, Task } from '../shop-plan.ts';
 import type { Calendar } from './calendar.ts';
 import { daysOf } from './crew.ts';
 import { type Limits, projectOf, RESOURCES, withWaits } from './limits.ts';
-import { boundOf } from './project/bound.ts';
-import { networkOf } from './project/network.ts';
+import type { Bound } from './project/bound.ts';
 import type { Plan } from './project/project.ts';
-import { shortPlan } from './project/search.ts';
+import { searchFor } from './project/search.ts';
 import type { Step } from './steps.ts';
 
 /** A schedule, and what another one may start from. */
@@ -25,9 +24,7 @@ export function scheduleFor(
   calendar: Calendar,
   fewer: Scheduled | undefined,
 ): Scheduled {
-  const own = bestOf(splits, people, shop, calendar);
-  const { steps, plan } = fewer !== undefined && fewer.plan.makespan < own.plan.makespan ? fewer : own;
-  const bound = boundOf(networkOf(projectOf(withWaits(steps), limitsOf(shop, people), calendar)));
+  const { steps, plan, bound } = bestOf(splits, people, shop, calendar, fewer);
   const tasks = tasksAt(steps, plan.starts, calendar);
   const schedule: Schedule = {
     people,
@@ -51,23 +48,22 @@ function bestOf(
   people: number,
   shop: Shop,
   calendar: Calendar,
-): { readonly steps: readonly Step[]; readonly plan: Plan } {
-  const planned = (steps: readonly Step[], share: number): Plan => {
+  fewer: Scheduled | undefined,
+): Pick<Scheduled, 'steps' | 'plan'> & { readonly bound: Bound } {
+  const looked = splits.map(steps => {
     const worked = withWaits(steps);
-    const { plans, seed } = effortFor(worked.length, shop);
-    return shortPlan(projectOf(worked, limitsOf(shop, people), calendar), { plans: Math.ceil(plans * share), seed })
-      .plan;
-  };
-  let [best = []] = splits;
-  let shortest = Number.POSITIVE_INFINITY;
-  for (const steps of splits.length > 1 ? splits : []) {
-    const { makespan } = planned(steps, 1 / (4 * splits.length));
-    if (makespan < shortest - calendar.secondsADay / 2) {
-      best = steps;
-      shortest = makespan;
-    }
-  }
-  return { steps: best, plan: planned(best, 1) };
+    const plans = plansFor(worked.length);
+    const search = searchFor(projectOf(worked, limitsOf(shop, people), calendar), shop.planning.seed);
+    return { steps, search, plans, makespan: search.until(Math.ceil(plans / (4 * splits.length))).plan.makespan };
+  });
+  const { steps, search, plans } = looked.reduce((best, each) =>
+    each.makespan < best.makespan - calendar.secondsADay / 2 ? each : best,
+  );
+  const { plan, bound } = search.until(plans);
+  const theirs = looked.find(each => each.steps === fewer?.steps);
+  return fewer !== undefined && theirs !== undefined && fewer.plan.makespan < plan.makespan
+    ? { steps: fewer.steps, plan: fewer.plan, bound: theirs.search.bound }
+    : { steps, plan, bound };
 }
 
 function tasksAt(steps: readonly Step[], starts: ArrayLike<number>, calendar: Calendar): readonly Task[] {
@@ -95,10 +91,8 @@ const limitsOf = ({ gluing, finishing }: Shop, people: number): Limits => ({
 });
 
 /** Fewer plans for more tasks, so that a large job takes little longer than its first plan does. */
-const effortFor = (tasks: number, shop: Shop) => ({
-  plans: Math.min(PLANS_MAX, Math.max(1, Math.floor(PLACEMENTS / Math.max(1, tasks)))),
-  seed: shop.planning.seed,
-});
+const plansFor = (tasks: number): number =>
+  Math.min(PLANS_MAX, Math.max(1, Math.floor(PLACEMENTS / Math.max(1, tasks))));
 
 const PLANS_MAX = 2000;
-const PLACEMENTS = 30_000;
+const PLACEMENTS = 10_000;

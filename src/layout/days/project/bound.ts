@@ -75,23 +75,21 @@ function endsAfter(network: Network, activities: readonly number[], end: number,
 
 /** When everything that comes after `at` is over, if that ends at `end` and resources are plenty. */
 function followedFrom({ project, successors, order, rank }: Network, at: number, end: number): number {
-  const ready = new Map<number, number>();
-  const follow = (from: number, over: number): void => {
-    for (const next of successors[from] ?? []) ready.set(next, Math.max(ready.get(next) ?? 0, over));
-  };
+  const ready = new Float64Array(order.length).fill(NOT_AFTER);
   let latest = project.clock.after(end, activityAt(project, at).wait);
-  follow(at, latest);
-  for (let place = (rank[at] ?? 0) + 1; ready.size > 0 && place < order.length; place += 1) {
-    const next = order[place] ?? 0;
-    const start = ready.get(next);
-    if (start === undefined) continue;
-    ready.delete(next);
-    const over = overAt(activityAt(project, next), start, project.clock);
+  for (const next of successors[at] ?? []) ready[next] = latest;
+  for (let place = (rank[at] ?? 0) + 1; place < order.length; place += 1) {
+    const from = order[place] ?? 0;
+    const start = ready[from] ?? NOT_AFTER;
+    if (start === NOT_AFTER) continue;
+    const over = overAt(activityAt(project, from), start, project.clock);
     latest = Math.max(latest, over);
-    follow(next, over);
+    for (const next of successors[from] ?? []) ready[next] = Math.max(ready[next] ?? NOT_AFTER, over);
   }
   return latest;
 }
+
+const NOT_AFTER = -1;
 
 type User = {
   readonly at: number;

@@ -15,42 +15,70 @@ export type Effort = {
 
 export type Found = { readonly plan: Plan; readonly bound: Bound; readonly plans: number };
 
+/** A search that can be gone on with: the same plans come in the same order, however often it rests. */
+export type Search = {
+  readonly bound: Bound;
+  /** Goes on until so many plans were made in all, or one meets the bound. */
+  readonly until: (plans: number) => Found;
+};
+
+/** The shortest plan of a search that is gone on with until the effort is spent. */
+export const shortPlan = (project: Project, { plans, seed }: Effort): Found => searchFor(project, seed).until(plans);
+
 /**
- * A short plan for a project. First the priority rules, by the parallel and the serial scheme; then, until the effort is
- * spent or a plan meets the bound, a population of lists is crossed, shaken and justified (a genetic algorithm over
- * activity lists: Hartmann, Naval Research Logistics 45, 1998; with justification: Valls, Ballestín and Quintanilla,
- * 2005). The same project, effort and seed give the same plan.
+ * Looks for a short plan for a project: first the priority rules, by the parallel and the serial scheme; then a population
+ * of lists is crossed, shaken and justified (a genetic algorithm over activity lists: Hartmann, Naval Research Logistics
+ * 45, 1998; with justification: Valls, Ballestín and Quintanilla, 2005). The same project and seed give the same plans.
  */
-export function shortPlan(project: Project, effort: Effort): Found {
+export function searchFor(project: Project, seed: number): Search {
   const network = networkOf(project);
   const bound = boundOf(network);
-  const profile = emptyProfile(project);
-  const chance = chanceFrom(effort.seed);
-  let plans = 0;
-  let best: Plan | undefined;
-  const note = (plan: Plan, made: number): Plan => {
-    plans += made;
-    if (best === undefined || plan.makespan < best.makespan) best = plan;
-    return plan;
+  const attempts = attemptsAt(network, chanceFrom(seed));
+  const first = attempts.next().value;
+  let best = first.plan;
+  let { made } = first;
+  return {
+    bound,
+    until: plans => {
+      while (made < plans && best.makespan > bound.makespan) {
+        const attempt = attempts.next().value;
+        made += attempt.made;
+        best = shorter(best, attempt.plan);
+      }
+      return { plan: best, bound, plans: made };
+    },
   };
-  const isDone = (): boolean => plans >= effort.plans || (best !== undefined && best.makespan <= bound.makespan);
-  const improved = (list: ArrayLike<number>): Plan =>
-    note(justify(network, profile, serial(network, profile, list)), PLANS_OF_A_JUSTIFICATION);
+}
 
+/** A plan, and how many were made on the way to it. */
+type Attempt = { readonly plan: Plan; readonly made: number };
+
+function* attemptsAt(network: Network, chance: Chance): Generator<Attempt, never> {
+  const profile = emptyProfile(network.project);
+  const improved = (list: ArrayLike<number>): Attempt => ({
+    plan: justify(network, profile, serial(network, profile, list)),
+    made: PLANS_OF_A_JUSTIFICATION,
+  });
   const population: Plan[] = [];
-  for (const rule of RULES) {
-    population.push(note(dispatch(network, rule(network)), 1));
-    if (isDone()) return { plan: population.reduce(shorter), bound, plans };
-    population.push(improved(byRule(network, rule)), improved(byStart(network, population.at(-1)?.starts ?? [])));
+  function* taken(attempt: Attempt): Generator<Attempt, void> {
+    population.push(attempt.plan);
+    yield attempt;
   }
-  while (population.length < POPULATION && !isDone()) population.push(improved(drawn(network, chance)));
-  while (!isDone()) {
+  for (const rule of RULES) {
+    const plan = dispatch(network, rule(network));
+    yield* taken({ plan, made: 1 });
+    yield* taken(improved(byRule(network, rule)));
+    yield* taken(improved(byStart(network, plan.starts)));
+  }
+  while (population.length < POPULATION) yield* taken(improved(drawn(network, chance)));
+  for (;;) {
     const [mother, father] = [chosen(population, chance), chosen(population, chance)];
     const list = crossed(byStart(network, mother.starts), byStart(network, father.starts), chance);
     shake(network, list, chance);
-    replaceWorst(population, improved(list));
+    const attempt = improved(list);
+    replaceWorst(population, attempt.plan);
+    yield attempt;
   }
-  return { plan: best ?? population.reduce(shorter), bound, plans };
 }
 
 const shorter = (a: Plan, b: Plan): Plan => (b.makespan < a.makespan ? b : a);
