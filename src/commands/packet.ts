@@ -4,7 +4,7 @@ import type { CutPlan } from '../layout/shop-plan.ts';
 import { loadSolver } from '../layout/solver.ts';
 import { machine } from '../machine.ts';
 import { programVersion } from '../packaged.ts';
-import { type Built, buildPacket } from '../pipeline.ts';
+import type { Built } from '../pipeline.ts';
 import type { SheetName } from '../render/sheet-names.ts';
 import { assetsFor } from './assets.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -36,10 +36,15 @@ export type PacketOptions = {
 
 /** `stilebook packet FILE`: builds the packet and writes its folder whole, or says what has to be mended first. */
 export async function packet(file: string, options: PacketOptions): Promise<ExitCode> {
-  const opened = await openWorkbook(file);
+  // The workbook is read in a thread of its own; what comes after it is loaded meanwhile.
+  const [opened, solver, { buildPacket }] = await Promise.all([
+    openWorkbook(file),
+    loadSolver(),
+    import('../pipeline.ts'),
+  ]);
   if (opened.kind === 'unreadable') return refuse(opened.diagnostics, PLAIN_TONGUE, options);
   const built = await buildPacket(opened.workbook, {
-    solver: await loadSolver(),
+    solver,
     assets: job => assetsFor(job.language, options.templates),
     revision: () => ({ letter: options.revision, inputHash: opened.inputHash, changes: undefined }),
     program: programVersion(),
