@@ -7,10 +7,10 @@ import type { Host, WholeFile } from './host.ts';
 export const machine: Host = {
   read: path => readFile(path),
   now: () => new Date(),
-  writeFile: async (path, bytes) => {
+  writeFile: async (path, bytes, secret) => {
     const aside = asideOf(path);
     try {
-      await writeSynced(aside, bytes);
+      await writeSynced(aside, bytes, secret === undefined ? 0o666 : 0o600);
       await rename(aside, path);
     } catch (refused) {
       await rm(aside, { force: true });
@@ -75,8 +75,8 @@ async function namesIn(path: string): Promise<readonly string[] | undefined> {
   }
 }
 
-async function writeSynced(path: string, bytes: Uint8Array): Promise<void> {
-  const file = await open(path, 'wx');
+async function writeSynced(path: string, bytes: Uint8Array, mode = 0o666): Promise<void> {
+  const file = await open(path, 'wx', mode);
   try {
     await file.writeFile(bytes);
     await file.sync();

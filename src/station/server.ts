@@ -1,11 +1,11 @@
-import { randomBytes } from 'node:crypto';
-import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Host } from '../host.ts';
 import { type Desk, openDesk } from './desk.ts';
 import type { Ledger } from './ledger/ledger.ts';
 import { type LedgerPlace, openLedger } from './open-ledger.ts';
 import { openPacketFolders, type PacketFolders } from './packet-folders.ts';
+import { pairingKey } from './pairing-key.ts';
 import { shopApp } from './web/app.ts';
 import type { Guard } from './web/guard.ts';
 import { listen, namesOf, portOf, stop } from './web/network.ts';
@@ -49,7 +49,7 @@ export async function startStation(options: StationOptions, host: Host, tell: Te
     const stopLooking = every(LOOK_MS, () => lookAround(packets, ledger, desk), tell.trouble);
     portIs(portOf(server));
     const address = `http://127.0.0.1:${portOf(server)}`;
-    await writeAddress(options.data, address);
+    await writeAddress(options.data, address, host);
     // The first code is shown as soon as a device can use it.
     guard.pairing?.code();
     const close = async (): Promise<void> => {
@@ -82,7 +82,7 @@ async function guardOf(
   const names = (): readonly string[] => namesOf(lan);
   const pairAddress = (): string => `http://${names().at(-1)}:${port}/pair`;
   const pairing = lan
-    ? openPairing(await secretOf(data), host.now, code => tell.pairingCode(code, pairAddress()))
+    ? openPairing(await pairingKey(data, host), host.now, code => tell.pairingCode(code, pairAddress()))
     : undefined;
   return {
     guard: { names, pairing, pairAddress, perSecond: requestsPerSecond },
@@ -92,21 +92,10 @@ async function guardOf(
   };
 }
 
-/** Signs what paired devices carry. Delete the file, and every device has to be paired anew. */
-async function secretOf(data: string): Promise<Uint8Array> {
-  const file = join(data, 'pairing.key');
+async function writeAddress(data: string, address: string, host: Host): Promise<void> {
   await mkdir(data, { recursive: true });
-  try {
-    await writeFile(file, randomBytes(32), { flag: 'wx', mode: 0o600 });
-  } catch (refused) {
-    if (!(refused instanceof Error && 'code' in refused && refused.code === 'EEXIST')) throw refused;
-  }
-  return readFile(file);
-}
-
-async function writeAddress(data: string, address: string): Promise<void> {
-  await mkdir(data, { recursive: true });
-  await writeFile(join(data, ADDRESS_FILE), JSON.stringify({ address, process: process.pid }));
+  const where = JSON.stringify({ address, process: process.pid });
+  await host.writeFile(join(data, ADDRESS_FILE), new TextEncoder().encode(where));
 }
 
 /** Does `task` again and again with a pause between; returns how to stop. */
