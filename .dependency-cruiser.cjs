@@ -62,11 +62,11 @@ module.exports = {
       to: { dependencyTypes: ['core'], pathNot: '^(node:)?assert' },
     },
     ...[
-      ['exceljs', '^src/import/(read-xlsx[a-z-]*|mark-up|blank-workbook)\\.ts$'],
+      ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/parts-list)\\.ts$'],
       ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],
-      ['bwip-js', '^src/(render/symbols/qr-code|station/web/symbol)\\.ts$'],
+      ['bwip-js', '^src/(render/symbols|station/web/symbol)\\.ts$'],
       ['handlebars', '^src/(render/fill|station/web/pages)\\.ts$'],
       ['highs', '^src/layout/solver\\.ts$'],
       ['(kysely|libsql|pg)', '^src/station/ledger/'],

@@ -5,12 +5,11 @@ import { type PacketWords, prepare, type Template } from './fill.ts';
 import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
 import type { Packet } from './packet.ts';
-import { xlsx } from './parts-list/xlsx.ts';
-import { csv, partsTable } from './parts-list.ts';
+import { partsCsv, partsXlsx } from './parts-list.ts';
 import { type Press, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { viewsOf } from './sheets.ts';
-import { openSymbols, type Symbols } from './symbols.ts';
+import { openSymbols } from './symbols.ts';
 
 /** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
 export type RenderAssets = {
@@ -47,7 +46,7 @@ export async function render(
     name => (options.only ?? SHEET_NAMES).includes(name) && !(single && name === 'tags'),
   );
   const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
-  const press = { drafted, fill, fonts, symbols: await symbolsOf(assets.templates) };
+  const press = { drafted, fill, fonts, symbols: openSymbols() };
   const manifest = makeManifest(drafted);
   const about = aboutOf(drafted);
   const attachment = {
@@ -60,24 +59,18 @@ export async function render(
   // One bound after the other: the pages of a large job fill the memory once, not twice.
   const packet = await bound(viewsOf(asked, drafted, codes), press, { ...about, attachments: [attachment] });
   const tags = await bound(viewsOf(['tags'], drafted, codes), press, { ...about, title: tagsTitle, attachments: [] });
-  const parts = partsTable(drafted);
   return {
     value: {
       packetPdf: packet.pdf,
       tagsPdf: tags.pdf,
-      partsXlsx: xlsx(parts),
-      partsCsv: csv(parts),
+      partsXlsx: await partsXlsx(drafted),
+      partsCsv: partsCsv(drafted),
       manifest,
       pages: { packet: packet.pages, tags: tags.pages },
     },
     diagnostics: [...packet.diagnostics, ...tags.diagnostics],
   };
 }
-
-const symbolsOf = async (templates: readonly Template[]): Promise<Symbols> =>
-  templates.some(({ text }) => text.includes('<qr'))
-    ? openSymbols((await import('./symbols/qr-code.ts')).qrCode)
-    : openSymbols();
 
 async function bound(views: Parameters<typeof print>[0], press: Press, about: About) {
   const { value: pages, diagnostics } = print(views, press);

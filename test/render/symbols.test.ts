@@ -1,12 +1,8 @@
-import bwip from 'bwip-js/node';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkCharacter } from '../../src/codes/check-character.ts';
-import { code128 } from '../../src/render/symbols/code-128.ts';
 import { openSymbols } from '../../src/render/symbols.ts';
 import { judge } from '../support/judge-pages.ts';
 import { rasterise, readPages } from '../support/pdf.ts';
-import { law } from '../support/runs.ts';
 import { readByBoth, scan } from '../support/scan.ts';
 import { pagesOf, pdfOf } from '../support/typeset.ts';
 
@@ -78,37 +74,4 @@ describe('a symbol', () => {
     const symbols = openSymbols();
     expect(symbols.bar('A7')).toBe(symbols.bar('A7'));
   });
-});
-
-describe('Code 128', () => {
-  /** ISO/IEC 15417: 11 modules for the start, each character and the check character, 13 for the stop. */
-  it.each([
-    ['A', 'start B, A, check, stop', 11 * 3 + 13],
-    ['12', 'start C, 12, check, stop', 11 * 3 + 13],
-    ['123', 'start B, three characters, check, stop', 11 * 5 + 13],
-    ['1234567890', 'start C, five pairs, check, stop', 11 * 7 + 13],
-    ['AB123456', 'start B, A, B, to C, three pairs, check, stop', 11 * 8 + 13],
-    ['12AB', 'start B, four characters, check, stop', 11 * 6 + 13],
-  ])('of %s is %s: %d modules', (text, _, modules) => {
-    expect(code128(text)?.reduce((sum, width) => sum + width, 0)).toBe(modules);
-  });
-
-  it('of any text is as short as the one that a general library makes', () => {
-    const unit = fc.constantFrom(...'0123456789012345ABCcd -~');
-    law([fc.string({ unit, minLength: 1, maxLength: 24 })], text => {
-      expect(sumOf(code128(text) ?? [])).toBe(sumOf(barsByLibrary(text)));
-    });
-  });
-
-  it('has the very bars that a general library gives, where there is no choice between the sets', () => {
-    law([fc.stringMatching(/^[a-z]{1,12}$/)], isAsByLibrary);
-    law([fc.stringMatching(/^(\d\d){2,8}$/)], isAsByLibrary);
-  });
-
-  const isAsByLibrary = (text: string): void => {
-    expect(code128(text)).toEqual(barsByLibrary(text));
-  };
-  const barsByLibrary = (text: string): readonly number[] =>
-    (bwip.raw('code128', text) as unknown as [{ sbs: readonly number[] }])[0].sbs;
-  const sumOf = (widths: readonly number[]): number => widths.reduce((sum, width) => sum + width, 0);
 });

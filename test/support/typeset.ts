@@ -7,8 +7,6 @@ import { flow } from '../../src/render/flow.ts';
 import { openFonts } from '../../src/render/fonts.ts';
 import { readMarkup } from '../../src/render/markup.ts';
 import type { Page } from '../../src/render/page.ts';
-import { qrCode } from '../../src/render/symbols/qr-code.ts';
-import { openSymbols } from '../../src/render/symbols.ts';
 import { fontFile } from './font-file.ts';
 
 export const FONTS = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
@@ -22,7 +20,7 @@ export function pagesOf(
 ): { readonly pages: readonly Page[]; readonly diagnostics: readonly Diagnostic[] } {
   const filled = prepare([{ file: 'templates/sheet.hbs', text: template }], {})('sheet', data);
   const sections = readMarkup(filled.value);
-  const flowed = flow(sections.value, figures, { paper, fonts: FONTS, symbols: openSymbols(qrCode) });
+  const flowed = flow(sections.value, figures, { paper, fonts: FONTS });
   return {
     pages: flowed.value,
     diagnostics: [...filled.diagnostics, ...sections.diagnostics, ...flowed.diagnostics],
