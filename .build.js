@@ -16,7 +16,12 @@ const require = requireFrom(import.meta.url), __filename = pathOf(import.meta.ur
 
 rmSync('dist', { recursive: true, force: true });
 const { metafile } = await build({
-  entryPoints: ['src/cli.ts', 'src/import/apart-worker.ts', 'src/commands/inbox-builder.ts'],
+  entryPoints: [
+    'src/cli.ts',
+    'src/import/apart-worker.ts',
+    'src/commands/inbox-builder.ts',
+    'src/commands/table-worker.ts',
+  ],
   // All in one folder, so that a file finds what ships beside it from wherever its code was bundled to.
   entryNames: '[name]',
   outdir: 'dist',

@@ -62,7 +62,7 @@ module.exports = {
       to: { dependencyTypes: ['core'], pathNot: '^(node:)?assert' },
     },
     ...[
-      ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/parts-list)\\.ts$'],
+      ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/table-workbook)\\.ts$'],
       ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],

@@ -3,6 +3,7 @@ import { basename, join } from 'node:path';
 import type { Language } from '../diagnostics/words.ts';
 import { packagedFonts, packagedTemplates, packagedWords } from '../packaged.ts';
 import type { RenderAssets } from '../render/index.ts';
+import { tableWorkbookApart } from './table-workbook.ts';
 
 /** What the packet is printed with: as it ships, each template and each word replaced where the shop's folder has its own. */
 export async function assetsFor(language: Language, folder: string | undefined): Promise<RenderAssets> {
@@ -12,6 +13,7 @@ export async function assetsFor(language: Language, folder: string | undefined):
     templates: packagedTemplates().map(template => replaced.get(basename(template.file)) ?? template),
     words: { ...packagedWords(language), ...own.words },
     fonts: packagedFonts(),
+    writeTable: tableWorkbookApart,
   };
 }
 

@@ -5,19 +5,22 @@ import { type PacketWords, prepare, type Template } from './fill.ts';
 import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
 import type { Packet } from './packet.ts';
-import { partsCsv, partsXlsx } from './parts-list.ts';
+import { csvOf, partsTable } from './parts-list.ts';
 import { type Press, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { viewsOf } from './sheets.ts';
 import { openSymbols } from './symbols.ts';
+import type { WriteTable } from './table-workbook.ts';
 
-/** What the packet is printed with, all of it files that ship with the program or that a shop puts in their place. */
+/** What the packet is printed with: files that ship with the program, or that a shop puts in their place. */
 export type RenderAssets = {
   /** One for each sheet, and the partials that they share. */
   readonly templates: readonly Template[];
   /** Of the job's language. */
   readonly words: PacketWords;
   readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
+  /** Begins at once and may go on beside the printing: its library takes longer to load than a small packet to print. */
+  readonly writeTable: WriteTable;
 };
 
 export type RenderOptions = {
@@ -56,15 +59,20 @@ export async function render(
     bytes: Buffer.from(JSON.stringify(manifest)),
   };
   const tagsTitle = `${about.title}: ${drafted.say('section.tags')}`;
-  // One bound after the other: the pages of a large job fill the memory once, not twice.
-  const packet = await bound(viewsOf(asked, drafted, codes), press, { ...about, attachments: [attachment] });
-  const tags = await bound(viewsOf(['tags'], drafted, codes), press, { ...about, title: tagsTitle, attachments: [] });
+  const parts = partsTable(drafted);
+  const papers = async () => {
+    // One bound after the other: the pages of a large job fill the memory once, not twice.
+    const packet = await bound(viewsOf(asked, drafted, codes), press, { ...about, attachments: [attachment] });
+    const tags = await bound(viewsOf(['tags'], drafted, codes), press, { ...about, title: tagsTitle, attachments: [] });
+    return { packet, tags };
+  };
+  const [partsXlsx, { packet, tags }] = await Promise.all([assets.writeTable(parts), papers()]);
   return {
     value: {
       packetPdf: packet.pdf,
       tagsPdf: tags.pdf,
-      partsXlsx: await partsXlsx(drafted),
-      partsCsv: partsCsv(drafted),
+      partsXlsx,
+      partsCsv: csvOf(parts),
       manifest,
       pages: { packet: packet.pages, tags: tags.pages },
     },

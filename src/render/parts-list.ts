@@ -1,9 +1,19 @@
 import type { Part } from '../calculate/door-set.ts';
 import type { Draft } from './draft.ts';
-import { withoutDates } from './zip-dates.ts';
+import type { Table } from './table-workbook.ts';
 
 /** The parts as a table: a row for each piece, in the order of the doors. Lengths as they are printed and in millimetres. */
-const partRows = (draft: Draft): readonly (readonly (string | number)[])[] => {
+export const partsTable = (draft: Draft): Table => ({
+  title: draft.say('parts.title'),
+  columns: HEADS.map((head, index) => ({ header: draft.say(`parts.${head}`), width: WIDTHS[index] ?? 12 })),
+  rows: partRows(draft),
+});
+
+/** As a text file that spreadsheets open: nothing in it runs as a formula, whatever a cabinet is called. */
+export const csvOf = ({ columns, rows }: Table): string =>
+  `\ufeff${[columns.map(({ header }) => header), ...rows].map(row => row.map(csvCell).join(',')).join('\r\n')}\r\n`;
+
+function partRows(draft: Draft): Table['rows'] {
   const cutFrom = cutFromOf(draft);
   return draft.doorSet.parts.map(part => {
     const door = draft.doors.get(part.door);
@@ -24,25 +34,6 @@ const partRows = (draft: Draft): readonly (readonly (string | number)[])[] => {
       cutFrom.get(part.code) ?? '',
     ];
   });
-};
-
-const heads = ({ say }: Draft): readonly string[] => HEADS.map(head => say(`parts.${head}`));
-
-/** As a text file that spreadsheets open: nothing in it runs as a formula, whatever a cabinet is called. */
-export const partsCsv = (draft: Draft): string =>
-  `\ufeff${[heads(draft), ...partRows(draft)].map(row => row.map(csvCell).join(',')).join('\r\n')}\r\n`;
-
-/** As a workbook. Words are written as words, so that no cell is a formula; the same parts give the same bytes. */
-export async function partsXlsx(draft: Draft): Promise<Uint8Array> {
-  // Loaded here, where it is used: it takes longer than a small packet.
-  const { default: excel } = await import('exceljs');
-  const book = new excel.Workbook();
-  book.created = book.modified = new Date(Date.UTC(2000, 0, 1));
-  const sheet = book.addWorksheet(sheetName(draft.say('parts.title')), { views: [{ state: 'frozen', ySplit: 1 }] });
-  sheet.columns = HEADS.map((head, index) => ({ header: heads(draft)[index] ?? head, width: WIDTHS[index] ?? 12 }));
-  sheet.getRow(1).font = { bold: true };
-  sheet.addRows(partRows(draft).map(row => [...row]));
-  return withoutDates(new Uint8Array(await book.xlsx.writeBuffer()));
 }
 
 /** Which board or sheet each part comes from. */
@@ -64,9 +55,6 @@ function csvCell(value: string | number): string {
   const safe = /^[\s]*[=+\-@\u2212]|^[\t\r]/.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
-
-/** A workbook's sheets have names of at most 31 characters without some signs. */
-const sheetName = (name: string): string => name.replace(/[*?:\\/[\]]/g, ' ').slice(0, 31);
 
 const HEADS = [
   'code',

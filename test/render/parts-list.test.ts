@@ -2,7 +2,8 @@ import { Readable } from 'node:stream';
 import excel from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RenderInput } from '../../src/render/draft.ts';
-import { partsCsv, partsXlsx } from '../../src/render/parts-list.ts';
+import { csvOf, partsTable } from '../../src/render/parts-list.ts';
+import { tableWorkbook } from '../../src/render/table-workbook.ts';
 import { aJob, anOpening } from '../support/a-job.ts';
 import { drafted, laidOut } from '../support/packet.ts';
 
@@ -19,21 +20,21 @@ const book = async (bytes: Uint8Array) => {
 
 describe('the parts list', () => {
   it('has a row for each part, in a workbook that another program would read', async () => {
-    const sheet = (await book(await partsXlsx(drafted(input)))).worksheets[0];
+    const sheet = (await book(await tableWorkbook(partsTable(drafted(input))))).worksheets[0];
     const codes = input.doorSet.parts.map((_, index) => sheet?.getRow(index + 2).getCell(1).value);
     expect(codes).toEqual(input.doorSet.parts.map(({ code }) => code));
     expect(sheet?.rowCount).toBe(input.doorSet.parts.length + 1);
   });
 
   it('has lengths as they are printed, and in millimetres', async () => {
-    const sheet = (await book(await partsXlsx(drafted(input)))).worksheets[0];
+    const sheet = (await book(await tableWorkbook(partsTable(drafted(input))))).worksheets[0];
     // A stile of a door of 30 in and two overlays of 1/2 in: 31 in, 787.4 mm.
     const row = sheet?.getRow(2);
     expect([row?.getCell(8).value, row?.getCell(11).value]).toEqual(['31', 787.4]);
   });
 
   it('has no cell that a spreadsheet would run', async () => {
-    const sheet = (await book(await partsXlsx(drafted(input)))).worksheets[0];
+    const sheet = (await book(await tableWorkbook(partsTable(drafted(input))))).worksheets[0];
     const kinds = new Set<number>();
     sheet?.eachRow(row => row.eachCell(cell => kinds.add(cell.type)));
     expect(kinds.has(excel.ValueType.Formula)).toBe(false);
@@ -41,7 +42,7 @@ describe('the parts list', () => {
   });
 
   it('as text, has an apostrophe before what would run, and quotes round what would break a row', async () => {
-    const csv = partsCsv(drafted(input));
+    const csv = csvOf(partsTable(drafted(input)));
     expect(csv).toContain(`"'=HYPERLINK(""x"")"`);
     expect(csv).toContain(`"'+1, ""two""\nthree"`);
     const read = new excel.Workbook();
@@ -50,7 +51,10 @@ describe('the parts list', () => {
   });
 
   it('has the same bytes for the same parts', async () => {
-    const [one, two] = [await partsXlsx(drafted(input)), await partsXlsx(drafted(input))];
+    const [one, two] = [
+      await tableWorkbook(partsTable(drafted(input))),
+      await tableWorkbook(partsTable(drafted(input))),
+    ];
     expect(Buffer.from(one).equals(two)).toBe(true);
   });
 });

@@ -13,6 +13,7 @@ import { print } from '../../src/render/print.ts';
 import type { SheetName } from '../../src/render/sheet-names.ts';
 import { viewsOf } from '../../src/render/sheets.ts';
 import { openSymbols } from '../../src/render/symbols.ts';
+import { tableWorkbook } from '../../src/render/table-workbook.ts';
 import { FONTS } from './typeset.ts';
 
 /** A job taken through calculation and layout, as the rendering gets it. */
@@ -40,6 +41,7 @@ export const assets = (language: 'en' | 'es', templates: readonly Template[] = p
   templates,
   words: packagedWords(language),
   fonts: packagedFonts(),
+  writeTable: tableWorkbook,
 });
 
 export const drafted = (input: RenderInput): Draft => draft(input, packagedWords(input.job.language), FONTS.measure);
