@@ -5,7 +5,7 @@ import { type Context, points, SIZES, signFor, TINT, within } from './context.ts
 import { figureStrip, symbolStrip, symbolWidth } from './fixed.ts';
 import { naturalWidth, paragraph } from './paragraph.ts';
 import { sideBySide } from './side-by-side.ts';
-import { heightOf, type Strip, stacked } from './strip.ts';
+import { evenly, heightOf, putAll, ROOM_KEPT, type Strip, stacked } from './strip.ts';
 import { table } from './table.ts';
 import { isInline, spansOf } from './words.ts';
 
@@ -52,7 +52,7 @@ function block(element: Element, room: number, outer: Context): readonly Strip[]
     case 'rule':
       return [rule(points(attributes['weight'], 0.75), room)];
     case 'sp':
-      return [{ height: points(attributes['h'], 6) * context.spacing, isRoom: true, keepsNext: false, put: () => {} }];
+      return [emptyRoom(points(attributes['h'], 6))];
     case 'figure':
       return [figureStrip(element, room, context)];
     case 'bar':
@@ -85,9 +85,9 @@ function item(element: Element, room: number, context: Context): readonly Strip[
   const lines = paragraph(spansOf(element.children, context), room - indent, { size, align: 'left' }, context.fonts);
   return lines.map((line, index) => ({
     ...line,
-    put: (x, y, sheet) => {
-      if (index === 0) sign?.put(x, y, sheet);
-      line.put(x + indent, y, sheet);
+    put: (x, y, sheet, spacing) => {
+      if (index === 0) sign?.put(x, y, sheet, spacing);
+      line.put(x + indent, y, sheet, spacing);
     },
   }));
 }
@@ -116,7 +116,7 @@ function card(element: Element, room: number, context: Context): Strip {
   const weight = points(element.attributes['border'], 0.75);
   const strips = stack(element.children, room - 2 * pad, context);
   return sideBySide([{ x: pad, strips }], {
-    pad: pad * context.spacing,
+    pad,
     place: 'top',
     trim: (x, y, height, sheet) => {
       if (element.attributes['fill'] === 'light') sheet.tints.push({ x, y, width: room, height, grey: TINT });
@@ -132,19 +132,15 @@ function tickBox(element: Element, room: number, context: Context): Strip {
   const lines = paragraph(spansOf(element.children, context), Math.max(room - indent, 1), setting, context.fonts);
   const line = element.children.length === 0 ? [] : lines;
   // The square stands a little below the base line, as a capital in a box would.
-  const base = Math.max(line[0]?.baseline ?? 0, size * 0.86);
-  const drop = base - (line[0]?.baseline ?? base);
+  const base = Math.max(line[0]?.usual.baseline ?? 0, size * 0.86);
+  const drop = base - (line[0]?.usual.baseline ?? base);
+  // Two boxes below each other do not touch.
+  const height = Math.max(base + size * 0.14 + 1.5, drop + heightOf(line, 'usual'));
   return {
-    // Two boxes below each other do not touch.
-    height: Math.max(base + size * 0.14 + 1.5, drop + heightOf(line)),
-    baseline: base,
-    put: (x, y, sheet) => {
+    ...evenly({ height, baseline: base }),
+    put: (x, y, sheet, spacing) => {
       sheet.items.push({ kind: 'frame', x: x + 0.5, y: y + base - size * 0.86, width: size, height: size, weight: 1 });
-      let top = y + drop;
-      for (const each of line) {
-        each.put(x + indent, top, sheet);
-        top += each.height;
-      }
+      putAll(line, x + indent, y + drop, sheet, spacing);
     },
   };
 }
@@ -156,17 +152,24 @@ function lineToWriteOn(element: Element, room: number, context: Context): Strip 
   const spans = [{ set: typeset(label ?? ''), bold: false }];
   const under = label === undefined ? [] : paragraph(spans, room, setting, context.fonts);
   return {
-    height: height + heightOf(under) + 2,
-    put: (x, y, sheet) => {
+    ...evenly({ height: height + heightOf(under, 'usual') + 2 }),
+    put: (x, y, sheet, spacing) => {
       const foot = y + height;
       sheet.items.push({ kind: 'line', x1: x, y1: foot, x2: x + room, y2: foot, weight: 0.5 });
-      stacked(under).put(x, foot + 1, sheet);
+      putAll(under, x, foot + 1, sheet, spacing);
     },
   };
 }
 
+const emptyRoom = (height: number): Strip => ({
+  usual: { height },
+  close: { height: height * ROOM_KEPT.close },
+  isRoom: true,
+  put: () => {},
+});
+
 const rule = (weight: number, room: number): Strip => ({
-  height: weight + 2,
+  ...evenly({ height: weight + 2 }),
   put: (x, y, sheet) => {
     const middle = y + 1 + weight / 2;
     sheet.items.push({ kind: 'line', x1: x, y1: middle, x2: x + room, y2: middle, weight });
@@ -176,7 +179,7 @@ const rule = (weight: number, room: number): Strip => ({
 function target(element: Element): Strip {
   const { bookmark = '', title = '' } = element.attributes;
   return {
-    height: 0,
+    ...evenly({ height: 0 }),
     keepsNext: true,
     put: (_, y, sheet) => sheet.targets.push({ bookmark, title, level: 2, y }),
   };

@@ -17,8 +17,6 @@ export type Context = {
   readonly complain: (element: Element, reason: string) => void;
   /** Dots of the printer to the inch: symbols stand on whole dots. */
   readonly dots: number;
-  /** How much of the room above and below things is kept: 1, or less where that saves a page. */
-  readonly spacing: number;
   readonly style: StyleName;
   readonly bold: boolean;
   readonly align: Align;

@@ -3,7 +3,7 @@ import type { Symbology } from '../symbols.ts';
 import { typeset } from '../typeset.ts';
 import { type Context, points, SIZES } from './context.ts';
 import { paragraph, startOf } from './paragraph.ts';
-import type { Strip } from './strip.ts';
+import { evenly, type Strip } from './strip.ts';
 
 /** A drawing in its own size. One that is missing or wider than its place is a mistake of whoever drew it. */
 export function figureStrip(element: Element, room: number, context: Context): Strip {
@@ -14,7 +14,7 @@ export function figureStrip(element: Element, room: number, context: Context): S
     return complained(element, context, `the drawing "${name}" is ${wide(figure.width, room)}`);
   }
   return {
-    height: figure.height,
+    ...evenly({ height: figure.height }),
     put: (x, y, sheet) =>
       sheet.items.push({ kind: 'figure', x: startOf(x, room, context.align, figure.width), y, figure }),
   };
@@ -40,12 +40,12 @@ export function symbolStrip(element: Element, room: number, context: Context): S
   const caption = under[0];
   const body = symbol.height * tall + 2 * edge + dot;
   return {
-    height: body + (caption?.height ?? 0),
-    put: (x, y, sheet) => {
+    ...evenly({ height: body + (caption?.usual.height ?? 0) }),
+    put: (x, y, sheet, spacing) => {
       const left = startOf(x, room, context.align, width);
       const at = { x: onDot(left + symbol.quiet * module, dot), y: onDot(y + edge, dot) };
       sheet.items.push({ kind: 'symbol', ...at, symbol, module, tall });
-      caption?.put(left, y + body, sheet);
+      caption?.put(left, y + body, sheet, spacing);
     },
   };
 }
@@ -81,5 +81,5 @@ const wide = (width: number, room: number): string =>
 
 function complained(element: Element, context: Context, reason: string): Strip {
   context.complain(element, reason);
-  return { height: 0, put: () => {} };
+  return { ...evenly({ height: 0 }), put: () => {} };
 }

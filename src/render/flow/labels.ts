@@ -15,13 +15,13 @@ export function labelSheets(element: Element, blank: () => Sheet, context: Conte
     const x = grid.left + (place % grid.across) * grid.pitchX;
     const y = grid.top + (Math.floor(place / grid.across) % grid.down) * grid.pitchY;
     const strips = stack(label.children, grid.width - 2 * grid.pad, context);
-    const [needed, room] = [heightOf(strips), grid.height - 2 * grid.pad];
+    const [needed, room] = [heightOf(strips, 'usual'), grid.height - 2 * grid.pad];
     if (needed > room + 0.01) {
       context.complain(
         label,
         `"${firstWords(label)}" needs ${Math.ceil(needed)} points of height, and has ${Math.floor(room)}`,
       );
-    } else if (sheet !== undefined) putAll(strips, x + grid.pad, y + grid.pad, sheet);
+    } else if (sheet !== undefined) putAll(strips, x + grid.pad, y + grid.pad, sheet, 'usual');
   }
   return sheets;
 }

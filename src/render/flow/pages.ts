@@ -1,4 +1,4 @@
-import { heightOf, type Sheet, SLACK, type Strip } from './strip.ts';
+import { heightOf, type Sheet, SLACK, type Spacing, type Strip } from './strip.ts';
 
 /** Where strips go on each page of a section. */
 export type Region = { readonly left: number; readonly top: number; readonly height: number };
@@ -10,17 +10,25 @@ export type Region = { readonly left: number; readonly top: number; readonly hei
 export function fillSheets(
   chapters: readonly (readonly Strip[])[],
   region: Region,
+  spacing: Spacing,
   blank: () => Sheet,
   complain: (reason: string) => void,
 ): Sheet[] {
   const sheets: Sheet[] = [];
   for (const chapter of chapters) {
-    const filler = startFilling(region, blank, complain, sheets);
+    const filler = startFilling(region, spacing, blank, complain, sheets);
     filler.newPage();
     for (const unit of unitsOf(chapter)) filler.place(unit);
   }
   return sheets;
 }
+
+/** How many pages they take at least. */
+export const sheetsAtLeast = (chapters: readonly (readonly Strip[])[], region: Region, spacing: Spacing): number =>
+  chapters.reduce((sheets, strips) => {
+    const solid = strips.filter(strip => strip.isRoom !== true);
+    return sheets + Math.max(1, Math.ceil((heightOf(solid, spacing) - SLACK) / region.height));
+  }, 0);
 
 /** Strips that belong on one page: each but the last keeps the next one. Room between them does not part them. */
 function* unitsOf(strips: readonly Strip[]): Generator<readonly Strip[]> {
@@ -36,7 +44,13 @@ function* unitsOf(strips: readonly Strip[]): Generator<readonly Strip[]> {
   if (unit.length > 0) yield unit;
 }
 
-function startFilling(region: Region, blank: () => Sheet, complain: (reason: string) => void, sheets: Sheet[]) {
+function startFilling(
+  region: Region,
+  spacing: Spacing,
+  blank: () => Sheet,
+  complain: (reason: string) => void,
+  sheets: Sheet[],
+) {
   let sheet = blank();
   let used = 0;
   const newPage = () => {
@@ -46,19 +60,19 @@ function startFilling(region: Region, blank: () => Sheet, complain: (reason: str
   };
   const put = (strip: Strip) => {
     if (strip.isRoom === true && used === 0) return;
-    strip.put(region.left, region.top + used, sheet);
-    used += strip.height;
+    strip.put(region.left, region.top + used, sheet, spacing);
+    used += strip[spacing].height;
   };
   const isFitting = (height: number) => used + height <= region.height + SLACK;
 
   const place = (unit: readonly Strip[]): void => {
-    const height = heightOf(unit);
+    const height = heightOf(unit, spacing);
     if (isFitting(height)) {
       unit.forEach(put);
       return;
     }
-    const heads = headsFor(unit[0], region);
-    if (used > 0 && height + (heads?.height ?? 0) <= region.height + SLACK) {
+    const heads = headsFor(unit[0], region, spacing);
+    if (used > 0 && height + (heads?.[spacing].height ?? 0) <= region.height + SLACK) {
       newPage();
       if (heads !== undefined) put(heads);
       unit.forEach(put);
@@ -71,7 +85,7 @@ function startFilling(region: Region, blank: () => Sheet, complain: (reason: str
       newPage();
       if (heads !== undefined) put(heads);
     }
-    const [head, rest] = strip.split?.(region.height - used) ?? [];
+    const [head, rest] = strip.split?.(region.height - used, spacing) ?? [];
     if (head !== undefined && rest !== undefined) {
       put(head);
       newPage();
@@ -82,12 +96,12 @@ function startFilling(region: Region, blank: () => Sheet, complain: (reason: str
       place([strip]);
     } else
       complain(
-        `something in it is ${Math.ceil(strip.height)} points tall, and a page holds ${Math.floor(region.height)}`,
+        `something in it is ${Math.ceil(strip[spacing].height)} points tall, and a page holds ${Math.floor(region.height)}`,
       );
   };
   return { newPage, place };
 }
 
 /** Heads that would fill a page by themselves are not worth repeating. */
-const headsFor = (strip: Strip | undefined, region: Region): Strip | undefined =>
-  strip?.heads !== undefined && strip.heads.height < region.height / 2 ? strip.heads : undefined;
+const headsFor = (strip: Strip | undefined, region: Region, spacing: Spacing): Strip | undefined =>
+  strip?.heads !== undefined && strip.heads[spacing].height < region.height / 2 ? strip.heads : undefined;

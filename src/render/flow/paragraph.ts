@@ -1,6 +1,6 @@
 import { ASCENT, type Face, type Fonts, LINE, widthOf } from '../fonts.ts';
 import { isFraction, NUMBER_TO_COME } from '../typeset.ts';
-import type { Align, Run, Sheet, Strip } from './strip.ts';
+import { type Align, evenly, type Run, type Sheet, type Strip } from './strip.ts';
 
 /** Typeset words of one face, or the end of a line. */
 export type Span = { readonly set: string; readonly bold: boolean } | 'break';
@@ -167,8 +167,7 @@ function lineStrip(line: Line, room: number, setting: Setting, keepsNext: boolea
   const baseline = size * ASCENT;
   const isLate = line.runs.some(run => NUMBER_TO_COME.test(run.set));
   return {
-    height: size * LINE,
-    baseline,
+    ...evenly({ height: size * LINE, baseline }),
     keepsNext: keepsNext && all.length > 1,
     put: (x, y, sheet) => {
       if (isLate) sheet.items.push({ kind: 'late', x, y: y + baseline, room, align, size, runs: line.runs });

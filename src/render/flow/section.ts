@@ -2,7 +2,7 @@ import { type Element, isElement } from '../markup.ts';
 import { stack } from './blocks.ts';
 import { type Context, points } from './context.ts';
 import { labelSheets } from './labels.ts';
-import { fillSheets, type Region } from './pages.ts';
+import { fillSheets, type Region, sheetsAtLeast } from './pages.ts';
 import { MARGIN, type Orientation, type Paper, pageSize } from './paper.ts';
 import { blankSheet, heightOf, putAll, type Sheet, type Strip } from './strip.ts';
 
@@ -23,41 +23,47 @@ export function sectionSheets(
   const ofName = (name: string) => elements.find(element => element.name === name);
   const part = (name: 'header' | 'footer') => stack(ofName(name)?.children ?? [], room, context);
   const [header, footer] = [part('header'), part('footer')];
-  const region = regionBetween(size, margin, heightOf(header), heightOf(footer));
+  const region = regionBetween(size, margin, heightOf(header, 'usual'), heightOf(footer, 'usual'));
   if (region.height < size.height / 3) context.complain(section, 'its header and footer leave no room for the rest');
 
   const blank = (): Sheet => {
     const sheet = blankSheet(size.width, size.height);
-    putAll(header, margin, margin, sheet);
+    putAll(header, margin, margin, sheet, 'usual');
     return sheet;
   };
   const body = elements.filter(({ name }) => name !== 'header' && name !== 'footer');
   const labels = ofName('labels');
-  const filled = (how: Context) =>
-    fillSheets(chapters(body, room, how), region, blank, reason => how.complain(section, reason));
-  const sheets = labels === undefined ? fewest(filled, context) : labelSheets(labels, blank, context);
+  const sheets =
+    labels === undefined
+      ? fewest(chapters(body, room, context), region, blank, reason => context.complain(section, reason))
+      : labelSheets(labels, blank, context);
   const { title = '', bookmark = '', level = '1' } = attributes;
   sheets[0]?.targets.unshift({ bookmark, title, level: Number(level), y: 0 });
-  for (const sheet of sheets) putAll(footer, margin, size.height - margin - heightOf(footer), sheet);
+  const foot = size.height - margin - heightOf(footer, 'usual');
+  for (const sheet of sheets) putAll(footer, margin, foot, sheet, 'usual');
   return sheets;
 }
 
 /** Set closer where that saves a sheet: nobody wants to carry one for its last two rows. Type stays as large. */
-function fewest(filled: (how: Context) => Sheet[], context: Context): Sheet[] {
-  const sheets = filled(context);
-  if (sheets.length < 2 || sheets.length > SHEETS_CARRIED_MAX) return sheets;
-  const closer = filled({ ...context, spacing: CLOSE, complain: () => {} });
+function fewest(
+  strips: readonly (readonly Strip[])[],
+  region: Region,
+  blank: () => Sheet,
+  complain: (reason: string) => void,
+): Sheet[] {
+  const sheets = fillSheets(strips, region, 'usual', blank, complain);
+  if (sheets.length > SHEETS_CARRIED_MAX || sheetsAtLeast(strips, region, 'close') >= sheets.length) return sheets;
+  const closer = fillSheets(strips, region, 'close', blank, () => {});
   return closer.length < sheets.length ? closer : sheets;
 }
 
-const CLOSE = 0.4;
 /** Among more, one less is not worth the closeness. */
 const SHEETS_CARRIED_MAX = 12;
 
 /** What suits printers of 300, 600 and 1200 dots to the inch. */
 const DOTS = 300;
 
-const PLAIN = { spacing: 1, style: 'body', bold: false, align: 'left', isTinted: false } as const;
+const PLAIN = { style: 'body', bold: false, align: 'left', isTinted: false } as const;
 
 /** Between head and foot, with a gap to each where it is there. */
 function regionBetween(

@@ -1,10 +1,10 @@
-import { heightOf, parted, putAll, type Sheet, type Strip } from './strip.ts';
+import { heightOf, parted, putAll, ROOM_KEPT, type Sheet, type Size, type Spacing, type Strip } from './strip.ts';
 
 /** A column of a row: where it starts and the strips in it. */
 export type Column = { readonly x: number; readonly strips: readonly Strip[] };
 
 export type SideBySide = {
-  /** Kept free above and below. */
+  /** Kept free above and below, in the usual spacing. */
   readonly pad: number;
   readonly place: 'top' | 'middle' | 'bottom' | 'line';
   /** Tints behind it and rules around it, given its final height. */
@@ -18,43 +18,67 @@ export type SideBySide = {
  * the others are centred: what a table's row wants.
  */
 export function sideBySide(columns: readonly Column[], how: SideBySide): Strip {
-  const base = how.place === 'line' ? columns.reduce((low, { strips }) => Math.max(low, baseOf(strips)), 0) : 0;
-  const drop = (strips: readonly Strip[]) => (base > 0 && baseOf(strips) > 0 ? base - baseOf(strips) : 0);
-  let [inner, words] = [0, 0];
-  for (const { strips } of columns) {
-    const height = drop(strips) + heightOf(strips);
-    inner = Math.max(inner, height);
-    // Words hang together: they move as one group, as tall as the tallest of them.
-    if (base > 0 && baseOf(strips) > 0) words = Math.max(words, height);
-  }
-  const top = (strips: readonly Strip[]): number => {
-    const isWords = base > 0 && baseOf(strips) > 0;
-    const spare = inner - (isWords ? words : heightOf(strips));
-    return how.pad + drop(strips) + spare * SHARE_ABOVE[how.place];
-  };
-  const height = inner + 2 * how.pad;
-  const first = columns[0]?.strips ?? [];
+  const fitted = { usual: sizeOf(columns, how, 'usual'), close: sizeOf(columns, how, 'close') };
   return {
-    height,
-    baseline: top(first) + baseOf(first),
+    ...fitted,
     keepsNext: how.keepsNext,
     heads: how.heads,
-    put: (x, y, sheet) => {
-      how.trim?.(x, y, height, sheet);
-      for (const { x: left, strips } of columns) putAll(strips, x + left, y + top(strips), sheet);
+    put: (x, y, sheet, spacing) => {
+      const fits = fitted[spacing];
+      how.trim?.(x, y, fits.height, sheet);
+      for (const { x: left, strips } of columns) {
+        putAll(strips, x + left, y + topOf(strips, fits, how, spacing), sheet, spacing);
+      }
     },
-    split: room => splitColumns(columns, how, room),
+    split: (room, spacing) => splitColumns(columns, how, room, spacing),
   };
+}
+
+/** Its size; how tall the columns are, and those of them that begin with words, whose first lines stand on `base`. */
+type Fit = Size & { readonly inner: number; readonly words: number; readonly base: number };
+
+function sizeOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): Fit {
+  let [base, inner, words] = [0, 0, 0];
+  if (how.place === 'line') for (const { strips } of columns) base = Math.max(base, baseOf(strips, spacing));
+  for (const { strips } of columns) {
+    const drop = dropOf(strips, base, spacing);
+    const height = (drop ?? 0) + heightOf(strips, spacing);
+    inner = Math.max(inner, height);
+    // Words hang together: they move as one group, as tall as the tallest of them.
+    if (drop !== undefined) words = Math.max(words, height);
+  }
+  const within = { height: inner + 2 * how.pad * ROOM_KEPT[spacing], inner, words, base };
+  const first = columns[0]?.strips ?? [];
+  return { ...within, baseline: topOf(first, within, how, spacing) + baseOf(first, spacing) };
+}
+
+/** How far a column that begins with words goes down to the common base; undefined for any other column. */
+function dropOf(strips: readonly Strip[], base: number, spacing: Spacing): number | undefined {
+  const own = baseOf(strips, spacing);
+  return base > 0 && own > 0 ? base - own : undefined;
+}
+
+/** Where a column begins, from the top of the strip. */
+function topOf(strips: readonly Strip[], { inner, words, base }: Fit, how: SideBySide, spacing: Spacing): number {
+  const drop = dropOf(strips, base, spacing);
+  const spare = inner - (drop === undefined ? heightOf(strips, spacing) : words);
+  return how.pad * ROOM_KEPT[spacing] + (drop ?? 0) + spare * SHARE_ABOVE[how.place];
 }
 
 const SHARE_ABOVE = { top: 0, middle: 0.5, bottom: 1, line: 0.5 };
 
 /** The base of a column's first line; 0 for one that does not begin with words. */
-const baseOf = (strips: readonly Strip[]): number => strips[0]?.baseline ?? 0;
+const baseOf = (strips: readonly Strip[], spacing: Spacing): number => strips[0]?.[spacing].baseline ?? 0;
 
 /** For a row that no page can hold: each column goes on where it stopped. */
-function splitColumns(columns: readonly Column[], how: SideBySide, room: number): readonly [Strip, Strip] | undefined {
-  const halves = columns.map(column => ({ x: column.x, halves: parted(column.strips, room - 2 * how.pad) }));
+function splitColumns(
+  columns: readonly Column[],
+  how: SideBySide,
+  room: number,
+  spacing: Spacing,
+): readonly [Strip, Strip] | undefined {
+  const inner = room - 2 * how.pad * ROOM_KEPT[spacing];
+  const halves = columns.map(column => ({ x: column.x, halves: parted(column.strips, inner, spacing) }));
   if (halves.every(({ halves: [fits] }) => fits.length === 0)) return undefined;
   const part = (which: 0 | 1): readonly Column[] => halves.map(each => ({ x: each.x, strips: each.halves[which] }));
   const top = { ...how, place: 'top' } as const;

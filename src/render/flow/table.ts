@@ -59,7 +59,7 @@ function gridOf(element: Element, rows: readonly Element[], room: number, contex
   if (reason !== undefined) context.complain(element, reason);
   const lefts = widths.map((_, column) => sum(widths.slice(0, column)));
   const isFlush = rules !== 'grid' && !rows.some(isTinted);
-  const padY = points(pad, 3) * context.spacing;
+  const padY = points(pad, 3);
   return { lefts, widths, aligns: aligns?.split(' ') ?? [], rules, padX, padY, room, isFlush };
 }
 
