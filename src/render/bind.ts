@@ -5,12 +5,10 @@ import { embedFace } from './bind/embed.ts';
 import { linksOf } from './bind/links.ts';
 import { metadata } from './bind/metadata.ts';
 import { outline } from './bind/outline.ts';
-import { packed } from './bind/packed.ts';
-import { usedCodes } from './bind/used-codes.ts';
+import { deflated, packed } from './bind/packed.ts';
 import { FACE_NAMES } from './draw/pen.ts';
-import { openDraw } from './draw.ts';
-import type { Fonts } from './fonts.ts';
-import type { Page } from './page.ts';
+import type { Draw, Drawn } from './draw.ts';
+import type { Bare, Page } from './page.ts';
 
 /** What a document says of itself. Its date is the job's, so that the same job gives the same bytes. */
 export type About = {
@@ -24,36 +22,40 @@ export type About = {
   readonly attachments: readonly Attachment[];
 };
 
+export type Bound = { readonly pdf: Uint8Array; readonly pages: number };
+
 /** Binds pages into one PDF file (ISO 32000-1): fonts with only the letters used, outline, links, attachments. */
-export async function bind(pages: readonly Page[], fonts: Fonts, about: About): Promise<Uint8Array> {
+export async function bind(pages: Iterable<Page>, draw: Draw, about: About): Promise<Bound> {
+  const leaves = await drawn(pages, draw);
   const context = PDFContext.create();
   const digest = createHash('sha256').update(JSON.stringify({ ...about, attachments: [] }));
   const tree = context.nextRef();
-  const used = usedCodes(pages);
+  const face = (name: 'regular' | 'bold') => embedFace(draw.fonts[name], draw.used.of(name), context);
+  const numberOf = pageNumbers(leaves);
+  const contents: PDFRef[][] = [];
+  for (const [index, { bookmarks, head, rest }] of leaves.entries()) {
+    const body = await head;
+    const of = (bookmark: number) => numberOf.get(bookmarks[bookmark] ?? '');
+    const end = Buffer.from(rest({ own: index + 1, of, all: leaves.length }), 'latin1');
+    digest.update(body).update(end);
+    const streams = [deflated(body, context), ...(end.length === 0 ? [] : [packed(end, {}, context)])];
+    contents.push(streams.map(stream => context.register(stream)));
+  }
   const resources = context.register(
-    context.obj({
-      Font: {
-        [FACE_NAMES.regular]: embedFace(fonts.regular, used.regular, context),
-        [FACE_NAMES.bold]: embedFace(fonts.bold, used.bold, context),
-      },
-    }),
+    context.obj({ Font: { [FACE_NAMES.regular]: face('regular'), [FACE_NAMES.bold]: face('bold') } }),
   );
-  const draw = openDraw(fonts);
-  const refs: readonly PDFRef[] = pages.map(() => context.nextRef());
-  const links = linksOf(pages, refs, context);
-  for (const [index, page] of pages.entries()) {
-    const content = Buffer.from(draw(page), 'latin1');
-    digest.update(content);
-    const leaf = {
+  const refs: readonly PDFRef[] = leaves.map(() => context.nextRef());
+  const links = linksOf(leaves, refs, context);
+  for (const [index, leaf] of leaves.entries()) {
+    const entries = {
       Type: 'Page',
       Parent: tree,
-      MediaBox: [0, 0, page.width, page.height],
+      MediaBox: [0, 0, leaf.width, leaf.height],
       Resources: resources,
-      Contents: context.register(packed(content, {}, context)),
-      ...links(page),
+      Contents: contents[index] ?? [],
+      ...links(leaf),
     };
-    const ref = refs[index];
-    if (ref !== undefined) context.assign(ref, context.obj(leaf));
+    context.assign(refs[index] ?? tree, context.obj(entries));
   }
   context.assign(tree, context.obj({ Type: 'Pages', Kids: [...refs], Count: refs.length }));
 
@@ -68,11 +70,37 @@ export async function bind(pages: readonly Page[], fonts: Fonts, about: About): 
       Metadata: context.register(PDFRawStream.of(context.obj({ Type: 'Metadata', Subtype: 'XML' }), xmp)),
       ViewerPreferences: { DisplayDocTitle: true, PrintScaling: 'None' },
       PageLabels: { Nums: [0, { S: 'D' }] },
-      ...outline(pages, refs, context),
+      ...outline(leaves, refs, context),
       ...attach(about.attachments, about.date, context),
     }),
   );
   context.trailerInfo.Info = context.register(context.obj(info));
   context.trailerInfo.ID = context.obj([PDFHexString.of(id), PDFHexString.of(id)]);
-  return PDFWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
+  const pdf = await PDFWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
+  return { pdf, pages: leaves.length };
+}
+
+/** A page once it is drawn: what was on it is gone. */
+type Leaf = Bare & Drawn;
+
+/** Draws each page as soon as it is laid out. */
+async function drawn(pages: Iterable<Page>, draw: Draw): Promise<readonly Leaf[]> {
+  const leaves: Leaf[] = [];
+  for (const page of pages) {
+    const { width, height, links, targets, bookmarks } = page;
+    leaves.push({ width, height, links, targets, bookmarks, ...draw.page(page) });
+    // So many are compressed meanwhile, and no more, or they would fill the memory.
+    await leaves.at(-AHEAD)?.head;
+  }
+  return leaves;
+}
+
+const AHEAD = 16;
+
+function pageNumbers(leaves: readonly Leaf[]): ReadonlyMap<string, number> {
+  const numbers = new Map<string, number>();
+  for (const [index, { targets }] of leaves.entries()) {
+    for (const { bookmark } of targets) if (!numbers.has(bookmark)) numbers.set(bookmark, index + 1);
+  }
+  return numbers;
 }

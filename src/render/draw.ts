@@ -1,32 +1,92 @@
+import { promisify } from 'node:util';
+import { deflate } from 'node:zlib';
 import { openPen, type Pen } from './draw/pen.ts';
+import { openUsedCodes, type UsedCodes } from './draw/used-codes.ts';
 import type { Mark } from './figure.ts';
+import { type PageNumbers, written } from './flow/numbers.ts';
 import { type Fonts, widthOf } from './fonts.ts';
 import type { Item, Page } from './page.ts';
 import type { Symbology } from './symbols.ts';
 import { typeset } from './typeset.ts';
 
-/** Writes a page down as a content stream. Decides nothing. */
-export type Draw = (page: Page) => string;
+/** Writes pages down as content streams. Decides nothing. */
+export type Draw = {
+  readonly fonts: Fonts;
+  /** Once for each page, however many documents hold it. */
+  readonly page: (page: Page) => Drawn;
+  /** The codes of all that was drawn so far. */
+  readonly used: UsedCodes;
+};
 
-/** A draw that writes the symbols that pages share once. */
+export type Drawn = {
+  /** All before the first number of a page that is still to come, compressed while the next pages are laid out. */
+  readonly head: Promise<Uint8Array>;
+  /** The rest, once the numbers are known. */
+  readonly rest: (numbers: PageNumbers) => string;
+};
+
 export function openDraw(fonts: Fonts): Draw {
+  const used = openUsedCodes();
   const paths = new Map<Symbology, string>();
-  const pathOf = (symbol: Symbology): string => {
-    const path = paths.get(symbol) ?? symbolPath(symbol);
-    paths.set(symbol, path);
-    return path;
+  const tools: Tools = {
+    fonts,
+    note: used.note,
+    pathOf: symbol => {
+      const path = paths.get(symbol) ?? symbolPath(symbol);
+      paths.set(symbol, path);
+      return path;
+    },
   };
-  return page => {
-    const pen = openPen(page.height);
-    for (const { x, y, width, height, grey } of page.tints) pen.area(x, y, width, height, grey);
-    for (const item of page.items) drawItem(item, pen, pathOf, fonts);
-    return pen.written();
+  const drawn = new WeakMap<Page, Drawn>();
+  return {
+    fonts,
+    used,
+    page: page => {
+      const known = drawn.get(page) ?? drawPage(page, tools);
+      drawn.set(page, known);
+      return known;
+    },
   };
 }
 
-function drawItem(item: Item, pen: Pen, pathOf: (symbol: Symbology) => string, fonts: Fonts): void {
+type Tools = {
+  readonly fonts: Fonts;
+  readonly note: (set: string, bold: boolean) => void;
+  readonly pathOf: (symbol: Symbology) => string;
+};
+
+function drawPage(page: Page, tools: Tools): Drawn {
+  // The items are not kept for the rest: a large job's would fill the memory.
+  const { tints, items, height: pageHeight } = page;
+  const late = items.findIndex(item => item.kind === 'late');
+  const pen = openPen(pageHeight);
+  for (const { x, y, width, height, grey } of tints) pen.area(x, y, width, height, grey);
+  for (const item of late === -1 ? items : items.slice(0, late)) drawItem(item, pen, tools);
+  const content = pen.written();
+  if (late === -1) return { head: packedLater(content), rest: () => '' };
+  const after = items.slice(late);
+  return {
+    // Saved and restored, so that the rest begins with a pen that knows nothing.
+    head: packedLater(`q\n${content}\nQ`),
+    rest: numbers => {
+      const rest = openPen(pageHeight);
+      for (const item of after) {
+        const known = item.kind === 'late' ? written(item, numbers, tools.fonts) : [item];
+        for (const each of known) drawItem(each, rest, tools);
+      }
+      return rest.written();
+    },
+  };
+}
+
+const deflateApart = promisify(deflate);
+
+const packedLater = (content: string): Promise<Uint8Array> => deflateApart(Buffer.from(content, 'latin1'));
+
+function drawItem(item: Item, pen: Pen, tools: Tools): void {
   switch (item.kind) {
     case 'text':
+      tools.note(item.set, item.bold);
       pen.text(item.x, item.y, item.set, item.bold ? 'bold' : 'regular', item.size);
       break;
     case 'line':
@@ -36,10 +96,13 @@ function drawItem(item: Item, pen: Pen, pathOf: (symbol: Symbology) => string, f
       pen.frame(item.x, item.y, item.width, item.height, item.weight);
       break;
     case 'symbol':
-      pen.stencil(item.x, item.y, item.module / STEPS, item.tall / STEPS, pathOf(item.symbol));
+      pen.stencil(item.x, item.y, item.module / STEPS, item.tall / STEPS, tools.pathOf(item.symbol));
       break;
     case 'figure':
-      for (const mark of item.figure.marks) drawMark(mark, item.x, item.y, pen, fonts);
+      for (const mark of item.figure.marks) drawMark(mark, item.x, item.y, pen, tools);
+      break;
+    case 'late':
+      break;
   }
 }
 
@@ -58,7 +121,7 @@ const symbolPath = ({ kind, dark }: Symbology): string =>
     })
     .join(' ');
 
-function drawMark(mark: Mark, left: number, top: number, pen: Pen, fonts: Fonts): void {
+function drawMark(mark: Mark, left: number, top: number, pen: Pen, tools: Tools): void {
   switch (mark.kind) {
     case 'line':
       pen.line([left + mark.x1, top + mark.y1], [left + mark.x2, top + mark.y2], mark.weight, mark.dash);
@@ -73,19 +136,20 @@ function drawMark(mark: Mark, left: number, top: number, pen: Pen, fonts: Fonts)
       pen.circle(left + mark.x, top + mark.y, mark.radius, { ...mark, closed: true });
       break;
     case 'text':
-      drawText(mark, left, top, pen, fonts);
+      drawText(mark, left, top, pen, tools);
   }
 }
 
-function drawText(mark: Extract<Mark, { kind: 'text' }>, left: number, top: number, pen: Pen, fonts: Fonts): void {
-  const { size, align, turn = 0, mask = false } = mark;
-  const face = mark.bold === true ? 'bold' : 'regular';
+function drawText(mark: Extract<Mark, { kind: 'text' }>, left: number, top: number, pen: Pen, tools: Tools): void {
+  const { size, align, turn = 0, mask = false, bold = false } = mark;
+  const face = bold ? 'bold' : 'regular';
   const set = typeset(mark.text);
-  const width = widthOf(set, size, fonts[face]);
+  const width = widthOf(set, size, tools.fonts[face]);
   const before = align === 'left' ? 0 : align === 'right' ? width : width / 2;
   const [x, y] = turn === 0 ? [left + mark.x - before, top + mark.y] : [left + mark.x, top + mark.y + before];
   const [above, below] = [0.76 * size, 0.24 * size];
   if (mask && turn === 0) pen.area(x - 1, y - above, width + 2, above + below, 1);
   if (mask && turn === 90) pen.area(x - above, y - width - 1, above + below, width + 2, 1);
+  tools.note(set, bold);
   pen.text(x, y, set, face, size, turn);
 }

@@ -73,18 +73,20 @@ function widthIn(font: Font, glyph: Face['glyph'], code: number): number {
 export const FRACTION_SIZE = 1.3;
 export const FRACTION_DROP = 0.09;
 
-/** The glyphs that the family's fractions are made of: all from one set, so that sixteenths look like halves. */
+/**
+ * The glyphs that the family's fractions are made of, its raised and lowered figures: all from one set, so that
+ * sixteenths look like halves.
+ */
 function fractionGlyphs(font: Font): ReadonlyMap<number, number> {
-  const blank = font.glyphForCodePoint(0x20).id;
+  const glyph = (sign: string): number => font.glyphForCodePoint(sign.codePointAt(0) ?? 0).id;
   const glyphs = new Map([
-    [SPACE_BEFORE, blank],
-    [BOUND, blank],
+    [SPACE_BEFORE, glyph(' ')],
+    [BOUND, glyph(' ')],
+    [BAR, glyph('⁄')],
   ]);
   for (let digit = 0; digit < 10; digit += 1) {
-    const [raised, bar, lowered] = font.layout(`${digit}\u2044${digit}`, ['frac']).glyphs;
-    glyphs.set(RAISED + digit, raised?.id ?? 0);
-    glyphs.set(BAR, bar?.id ?? 0);
-    glyphs.set(LOWERED + digit, lowered?.id ?? 0);
+    glyphs.set(RAISED + digit, glyph('⁰¹²³⁴⁵⁶⁷⁸⁹'.charAt(digit)));
+    glyphs.set(LOWERED + digit, glyph('₀₁₂₃₄₅₆₇₈₉'.charAt(digit)));
   }
   return glyphs;
 }

@@ -1,10 +1,12 @@
-import type { Diagnosed } from '../diagnostics/diagnostic.ts';
-import { type About, bind } from './bind.ts';
+import type { Diagnosed, Diagnostic } from '../diagnostics/diagnostic.ts';
+import { bind } from './bind.ts';
 import { type Draft, draft, type RenderInput } from './draft.ts';
+import { openDraw } from './draw.ts';
 import { type PacketWords, prepare, type Template } from './fill.ts';
 import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
-import type { Packet } from './packet.ts';
+import type { Manifest, Packet } from './packet.ts';
+import type { Page } from './page.ts';
 import { csvOf, partsTable } from './parts-list.ts';
 import { type Press, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
@@ -43,30 +45,12 @@ export async function render(
   const fonts = openFonts(assets.fonts.regular, assets.fonts.bold);
   const drafted = draft(input, assets.words, fonts.measure);
   const fill = prepare(assets.templates, assets.words);
-  // Single labels go into a printer of their own: no page of theirs is bound into the packet.
-  const single = input.job.shop.labels.page === 'single';
-  const asked = SHEET_NAMES.filter(
-    name => (options.only ?? SHEET_NAMES).includes(name) && !(single && name === 'tags'),
-  );
-  const codes = options.tagsOf === undefined ? undefined : new Set(options.tagsOf);
-  const press = { drafted, fill, fonts, symbols: openSymbols() };
+  const diagnostics: Diagnostic[] = [];
+  const complain = (found: Diagnostic) => void diagnostics.push(found);
+  const press = { drafted, fill, fonts, symbols: openSymbols(), complain };
   const manifest = makeManifest(drafted);
-  const about = aboutOf(drafted);
-  const attachment = {
-    name: 'manifest.json',
-    mime: 'application/json',
-    description: drafted.say('parts.title'),
-    bytes: Buffer.from(JSON.stringify(manifest)),
-  };
-  const tagsTitle = `${about.title}: ${drafted.say('section.tags')}`;
   const parts = partsTable(drafted);
-  const papers = async () => {
-    // One bound after the other: the pages of a large job fill the memory once, not twice.
-    const packet = await bound(viewsOf(asked, drafted, codes), press, { ...about, attachments: [attachment] });
-    const tags = await bound(viewsOf(['tags'], drafted, codes), press, { ...about, title: tagsTitle, attachments: [] });
-    return { packet, tags };
-  };
-  const [partsXlsx, { packet, tags }] = await Promise.all([assets.writeTable(parts), papers()]);
+  const [partsXlsx, { packet, tags }] = await Promise.all([assets.writeTable(parts), papers(press, options, manifest)]);
   return {
     value: {
       packetPdf: packet.pdf,
@@ -76,13 +60,37 @@ export async function render(
       manifest,
       pages: { packet: packet.pages, tags: tags.pages },
     },
-    diagnostics: [...packet.diagnostics, ...tags.diagnostics],
+    diagnostics,
   };
 }
 
-async function bound(views: Parameters<typeof print>[0], press: Press, about: About) {
-  const { value: pages, diagnostics } = print(views, press);
-  return { pdf: await bind(pages, press.fonts, about), pages: pages.length, diagnostics };
+/** The packet, and the pages of its tags once more by themselves. */
+async function papers(press: Press, { only = SHEET_NAMES, tagsOf }: RenderOptions, manifest: Manifest) {
+  const { drafted, fonts } = press;
+  // Single labels go into a printer of their own: no page of theirs is bound into the packet.
+  const isSingle = drafted.job.shop.labels.page === 'single';
+  const asked = SHEET_NAMES.filter(name => only.includes(name) && !(isSingle && name === 'tags'));
+  const codes = tagsOf === undefined ? undefined : new Set(tagsOf);
+  const tagPages: Page[] = [];
+  function* pagesOf(names: readonly SheetName[]): Generator<Page> {
+    for (const { sheet, page } of print(viewsOf(names, drafted, codes), press)) {
+      if (sheet === 'tags') tagPages.push(page);
+      yield page;
+    }
+  }
+  const draw = openDraw(fonts);
+  const about = aboutOf(drafted);
+  const attachment = {
+    name: 'manifest.json',
+    mime: 'application/json',
+    description: drafted.say('parts.title'),
+    bytes: Buffer.from(JSON.stringify(manifest)),
+  };
+  const packet = await bind(pagesOf(asked), draw, { ...about, attachments: [attachment] });
+  const title = `${about.title}: ${drafted.say('section.tags')}`;
+  const again = asked.includes('tags') ? tagPages : pagesOf(['tags']);
+  const tags = await bind(again, draw, { ...about, title, attachments: [] });
+  return { packet, tags };
 }
 
 const aboutOf = ({ job, revision, program, say }: Draft) => ({

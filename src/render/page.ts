@@ -3,7 +3,7 @@ import type { Symbology } from './symbols.ts';
 
 /**
  * A page as a list of things at fixed places, in points from its top left corner. Nothing is left to decide: `draw`
- * writes it down. Tints come first, so that no line is hidden by one.
+ * writes it down, the numbers of pages when all are laid out. Tints come first, so that no line is hidden by one.
  */
 export type Page = {
   readonly width: number;
@@ -12,7 +12,12 @@ export type Page = {
   readonly items: readonly Item[];
   readonly links: readonly Link[];
   readonly targets: readonly Target[];
+  /** Those whose pages its late texts name, by the number in their signs. */
+  readonly bookmarks: readonly string[];
 };
+
+/** A page without what is drawn on it. */
+export type Bare = Omit<Page, 'tints' | 'items'>;
 
 /** A grey area without an edge: 0 is black, 1 white. */
 export type Tint = Box & { readonly grey: number };
@@ -49,7 +54,24 @@ export type Item =
       readonly module: number;
       readonly tall: number;
     }
-  | { readonly kind: 'figure'; readonly x: number; readonly y: number; readonly figure: Figure };
+  | { readonly kind: 'figure'; readonly x: number; readonly y: number; readonly figure: Figure }
+  | LateText;
+
+/** A line with numbers of pages in it, which are known when all is laid out. `x` to `x + room` is its place. */
+export type LateText = {
+  readonly kind: 'late';
+  readonly x: number;
+  readonly y: number;
+  readonly room: number;
+  readonly align: Align;
+  readonly size: number;
+  readonly runs: readonly Run[];
+};
+
+export type Align = 'left' | 'centre' | 'right';
+
+/** Typeset text of one face. */
+export type Run = { readonly set: string; readonly bold: boolean; readonly width: number };
 
 /** An area that leads to the target of that name. */
 export type Link = Box & { readonly to: string };

@@ -1,7 +1,7 @@
-import { type Diagnosed, type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
+import { type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
 import type { Draft, View } from './draft.ts';
 import type { Fill } from './fill.ts';
-import { flow } from './flow.ts';
+import { openFlow } from './flow.ts';
 import type { Fonts } from './fonts.ts';
 import { readMarkup, type Section } from './markup.ts';
 import type { Page } from './page.ts';
@@ -14,35 +14,34 @@ export type Press = {
   readonly fill: Fill;
   readonly fonts: Fonts;
   readonly symbols: Symbols;
+  readonly complain: (found: Diagnostic) => void;
 };
 
-/** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
-export function print(
-  views: ReadonlyMap<SheetName, View<object>>,
-  { drafted, fill, fonts, symbols }: Press,
-): Diagnosed<readonly Page[]> {
-  const diagnostics: Diagnostic[] = [];
+export type Printed = { readonly sheet: SheetName; readonly page: Page };
+
+/**
+ * Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages.
+ * Page after page, so that a large job is never in memory whole.
+ */
+export function* print(views: ReadonlyMap<SheetName, View<object>>, press: Press): Generator<Printed> {
+  const { drafted, fonts, symbols, complain } = press;
   const figures = new Map([...views.values()].flatMap(view => [...view.figures]));
-  const ready = sections(views, drafted, fill, diagnostics);
-  const flowed = flow(ready, figures, { paper: drafted.job.paper, fonts, symbols });
-  return { value: flowed.value, diagnostics: [...diagnostics, ...flowed.diagnostics] };
+  const flow = openFlow({ paper: drafted.job.paper, fonts, symbols, complain });
+  for (const [sheet, view] of views) {
+    for (const section of sections(sheet, view, press)) {
+      for (const page of flow.pagesOf(section, figures)) yield { sheet, page };
+    }
+  }
+  flow.end();
 }
 
-/** Filled and read one after the other, so that one sheet's markup is gone before the next is made. */
-function* sections(
-  views: ReadonlyMap<SheetName, View<object>>,
-  drafted: Draft,
-  fill: Fill,
-  diagnostics: Diagnostic[],
-): Generator<Section> {
-  for (const [name, { data }] of views) {
-    const filled = fill(name, { ...data, job: heading(drafted) });
-    diagnostics.push(...filled.diagnostics);
-    if (filled.diagnostics.some(isError)) continue;
-    const read = readMarkup(filled.value);
-    diagnostics.push(...read.diagnostics);
-    yield* read.value;
-  }
+function sections(sheet: SheetName, { data }: View<object>, { drafted, fill, complain }: Press): readonly Section[] {
+  const filled = fill(sheet, { ...data, job: heading(drafted) });
+  filled.diagnostics.forEach(complain);
+  if (filled.diagnostics.some(isError)) return [];
+  const read = readMarkup(filled.value);
+  read.diagnostics.forEach(complain);
+  return read.value;
 }
 
 /** What stands at the head of every page. */

@@ -4,6 +4,19 @@
  * shaper.
  */
 export function typeset(text: string): string {
+  const known = lately.get(text);
+  if (known !== undefined) return known;
+  const set = setAnew(text);
+  if (lately.size >= LATELY_MAX) lately.clear();
+  lately.set(text, set);
+  return set;
+}
+
+/** A packet says the same few thousand things again and again. */
+const lately = new Map<string, string>();
+const LATELY_MAX = 20_000;
+
+function setAnew(text: string): string {
   if (/^[ -.0-~]*$/.test(text)) return UNIT.test(text) ? withUnits(text) : text;
   if (/^[ -~]*$/.test(text)) return withUnits(text).replace(FRACTION, setFraction);
   return text

@@ -1,6 +1,6 @@
 import { execFileSync } from 'node:child_process';
 import { createRequire } from 'node:module';
-import { deflateSync } from 'node:zlib';
+import { deflateSync, inflateSync } from 'node:zlib';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import type { About } from '../../src/render/bind.ts';
 import type { Section } from '../../src/render/markup.ts';
@@ -21,7 +21,8 @@ const PIECES = (PAGES * ROWS) / 7;
 const LIB_PAGES = 100;
 
 const TEMPLATE = `<section title="Route sheet {{sheet}}" bookmark="r{{sheet}}">
-<header><row><col><t style="small">Kitchen · J-2025-031 · revision B</t></col><col><t style="small" align="right">Page <page/> of <pages/></t></col></row><rule/></header>
+<header><t style="small">Kitchen · J-2025-031 · revision B</t><rule/></header>
+<footer><rule/><row><col><t style="small">Ash Lane</t></col><col><t style="small" align="right">Page <page/> of <pages/></t></col></row></footer>
 <t style="heading">Cut to length: sheet {{sheet}}</t>
 <table pad="2" widths="24 78 58 * 56 46 40 135" aligns="left left left left right right right left">
 <tr head="yes"><td>Done</td><td>Piece</td><td>Role</td><td>Cabinet</td><td>Length</td><td>Width</td><td>Thick</td><td>Tag</td></tr>
@@ -57,9 +58,10 @@ execFileSync(process.execPath, [
 const { bind } = (await import(`${BUILT}render/bind.js`)) as typeof import('../../src/render/bind.ts');
 const { openDraw } = (await import(`${BUILT}render/draw.js`)) as typeof import('../../src/render/draw.ts');
 const { prepare } = (await import(`${BUILT}render/fill.js`)) as typeof import('../../src/render/fill.ts');
-const { flow } = (await import(`${BUILT}render/flow.js`)) as typeof import('../../src/render/flow.ts');
+const { openFlow } = (await import(`${BUILT}render/flow.js`)) as typeof import('../../src/render/flow.ts');
 const { openFonts } = (await import(`${BUILT}render/fonts.js`)) as typeof import('../../src/render/fonts.ts');
 const { readMarkup } = (await import(`${BUILT}render/markup.js`)) as typeof import('../../src/render/markup.ts');
+const { openSymbols } = (await import(`${BUILT}render/symbols.js`)) as typeof import('../../src/render/symbols.ts');
 const { meaningOf } = (await import(`${BUILT}render/typeset.js`)) as typeof import('../../src/render/typeset.ts');
 
 const fonts = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
@@ -79,16 +81,21 @@ function* sections(count: number): Generator<Section> {
   for (let sheet = 1; sheet <= count; sheet += 1) yield* readMarkup(fill('route', sheetData(sheet)).value).value;
 }
 
-const layOut = (count: number): readonly Page[] => flow(sections(count), new Map(), { paper: 'letter', fonts }).value;
+function* layOut(count: number): Generator<Page> {
+  const flow = openFlow({ paper: 'letter', fonts, symbols: openSymbols(), complain: () => {} });
+  for (const section of sections(count)) yield* flow.pagesOf(section, new Map());
+}
+
+const bound = async (pages: Iterable<Page>): Promise<Uint8Array> => (await bind(pages, openDraw(fonts), ABOUT)).pdf;
 
 export async function measure(): Promise<readonly Measurement[]> {
-  const few = await timed(() => bind(layOut(200), fonts, ABOUT));
-  const all = await timed(() => bind(layOut(PAGES), fonts, ABOUT));
+  const few = await timed(() => bound(layOut(200)));
+  const all = await timed(() => bound(layOut(PAGES)));
   const memory = peakMemory();
-  const pages = layOut(PAGES);
-  const drawn = await timed(() => bind(pages, fonts, ABOUT));
+  const pages = [...layOut(PAGES)];
+  const drawn = await timed(() => bound(pages));
   const draw = openDraw(fonts);
-  const contents = pages.map(page => Buffer.from(draw(page), 'latin1'));
+  const contents = (await Promise.all(pages.map(page => draw.page(page).head))).map(head => inflateSync(head));
   const floor = await timed(() => contents.map(content => deflateSync(content)));
   const kit = await timed(() => byPdfKit(pages));
   const lib = await timed(() => byPdfLib(pages.slice(0, LIB_PAGES)));

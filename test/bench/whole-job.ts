@@ -1,6 +1,6 @@
 import { deflateSync, inflateSync } from 'node:zlib';
 import ExcelJS from 'exceljs';
-import { PDFDocument, PDFName, PDFRawStream } from 'pdf-lib';
+import { PDFArray, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib';
 import { calculate } from '../../src/calculate/index.ts';
 import { assetsFor } from '../../src/commands/assets.ts';
 import { importJob } from '../../src/import/index.ts';
@@ -68,10 +68,14 @@ async function floorOf(workbook: Uint8Array, packetPdf: Uint8Array): Promise<num
 async function pageContents(pdf: Uint8Array): Promise<readonly Uint8Array[]> {
   const document = await PDFDocument.load(pdf, { updateMetadata: false });
   return document.getPages().flatMap(page => {
-    const stream = document.context.lookup(page.node.get(PDFName.of('Contents')));
-    return stream instanceof PDFRawStream ? [inflateSync(stream.contents)] : [];
+    const streams = page.node.Contents();
+    const parts = streams instanceof PDFArray ? streams.asArray().map(ref => document.context.lookup(ref)) : [streams];
+    return [Buffer.concat(parts.map(part => (part instanceof PDFRawStream ? plain(part) : Buffer.alloc(0))))];
   });
 }
+
+const plain = ({ dict, contents }: PDFRawStream): Uint8Array =>
+  dict.has(PDFName.of('Filter')) ? inflateSync(contents) : contents;
 
 const seconds = (stages: { readonly [stage: string]: Measured<unknown> }) =>
   Object.fromEntries(Object.entries(stages).map(([stage, measured]) => [stage, measured.processorSeconds]));

@@ -113,6 +113,7 @@ describe('letters on paper', () => {
     tints: [],
     links: [],
     targets: [],
+    bookmarks: [],
     items: signs.map((set, index) => {
       const [x, y] = [(index % ACROSS) * CELL + 10, Math.floor(index / ACROSS) * CELL + 42];
       return { kind: 'text', x, y, set, size: SIZE, bold } as const;

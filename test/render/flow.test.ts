@@ -41,8 +41,8 @@ describe('a paragraph', () => {
     const strips = paragraph(spans, room, { size, align: 'left', linesMax }, FONTS);
     let y = 0;
     for (const strip of strips) {
-      strip.put(0, y, sheet);
-      y += strip.height;
+      strip.put(0, y, sheet, 'usual');
+      y += strip.usual.height;
     }
     return {
       strips,

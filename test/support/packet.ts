@@ -1,5 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { calculate } from '../../src/calculate/index.ts';
+import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { importJob } from '../../src/import/index.ts';
 import type { Job } from '../../src/import/job.ts';
 import { readXlsx } from '../../src/import/read-xlsx.ts';
@@ -51,5 +52,8 @@ export function sheetsOf(input: RenderInput, names: readonly SheetName[]) {
   const words = packagedWords(input.job.language);
   const fill = prepare(packagedTemplates(), words);
   const ready = drafted(input);
-  return print(viewsOf(names, ready, undefined), { drafted: ready, fill, fonts: FONTS, symbols: openSymbols() });
+  const diagnostics: Diagnostic[] = [];
+  const complain = (found: Diagnostic) => void diagnostics.push(found);
+  const press = { drafted: ready, fill, fonts: FONTS, symbols: openSymbols(), complain };
+  return { value: Array.from(print(viewsOf(names, ready, undefined), press), ({ page }) => page), diagnostics };
 }

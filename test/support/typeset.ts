@@ -1,12 +1,14 @@
 import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { type About, bind } from '../../src/render/bind.ts';
+import { openDraw } from '../../src/render/draw.ts';
 import type { Figure } from '../../src/render/figure.ts';
 import { prepare } from '../../src/render/fill.ts';
 import type { Paper } from '../../src/render/flow/paper.ts';
-import { flow } from '../../src/render/flow.ts';
+import { openFlow } from '../../src/render/flow.ts';
 import { openFonts } from '../../src/render/fonts.ts';
 import { readMarkup } from '../../src/render/markup.ts';
 import type { Page } from '../../src/render/page.ts';
+import { openSymbols } from '../../src/render/symbols.ts';
 import { fontFile } from './font-file.ts';
 
 export const FONTS = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
@@ -20,10 +22,14 @@ export function pagesOf(
 ): { readonly pages: readonly Page[]; readonly diagnostics: readonly Diagnostic[] } {
   const filled = prepare([{ file: 'templates/sheet.hbs', text: template }], {})('sheet', data);
   const sections = readMarkup(filled.value);
-  const flowed = flow(sections.value, figures, { paper, fonts: FONTS });
+  const found: Diagnostic[] = [];
+  const complain = (diagnostic: Diagnostic) => void found.push(diagnostic);
+  const flow = openFlow({ paper, fonts: FONTS, symbols: openSymbols(), complain });
+  const pages = sections.value.flatMap(section => flow.pagesOf(section, figures));
+  flow.end();
   return {
-    pages: flowed.value,
-    diagnostics: [...filled.diagnostics, ...sections.diagnostics, ...flowed.diagnostics],
+    pages,
+    diagnostics: [...filled.diagnostics, ...sections.diagnostics, ...found],
   };
 }
 
@@ -44,5 +50,5 @@ export const ABOUT: About = {
   attachments: [],
 };
 
-export const pdfOf = (pages: readonly Page[], about: Partial<About> = {}): Promise<Uint8Array> =>
-  bind(pages, FONTS, { ...ABOUT, ...about });
+export const pdfOf = async (pages: readonly Page[], about: Partial<About> = {}): Promise<Uint8Array> =>
+  (await bind(pages, openDraw(FONTS), { ...ABOUT, ...about })).pdf;

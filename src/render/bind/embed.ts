@@ -1,15 +1,15 @@
 import { type PDFContext, type PDFRef, PDFString } from 'pdf-lib';
 import { hex } from '../draw/pen.ts';
+import type { CodesOfFace } from '../draw/used-codes.ts';
 import { type Face, FRACTION_SIZE } from '../fonts.ts';
 import { isFraction } from '../typeset.ts';
 import { packed } from './packed.ts';
-import type { UsedCodes } from './used-codes.ts';
 
 /**
  * Embeds the letters used of a face as a composite font (ISO 32000-1, 9.7) whose codes are those of typeset text. By
  * hand, because pdf-lib's own way does not go with this version of fontkit, whose subsets are whole.
  */
-export function embedFace(face: Face, used: UsedCodes, context: PDFContext): PDFRef {
+export function embedFace(face: Face, used: CodesOfFace, context: PDFContext): PDFRef {
   const subset = subsetOf(face, used);
   const name = `${tagOf(used)}+${face.font.postscriptName}`;
   const stream = (bytes: Uint8Array, entries = {}) => context.register(packed(bytes, entries, context));
@@ -35,7 +35,26 @@ export function embedFace(face: Face, used: UsedCodes, context: PDFContext): PDF
   return context.register(font);
 }
 
-function subsetOf({ font, glyph }: Face, used: UsedCodes) {
+/** The tags have no letters that the packet has not: both documents hold the same subset. */
+function subsetOf(face: Face, used: CodesOfFace): Subset {
+  const known = subsets.get(face);
+  if (
+    known !== undefined &&
+    known.glyphs.size === used.size &&
+    [...used.keys()].every(code => known.glyphs.has(code))
+  ) {
+    return known;
+  }
+  const made = makeSubset(face, used);
+  subsets.set(face, made);
+  return made;
+}
+
+type Subset = { readonly glyphs: ReadonlyMap<number, number>; readonly file: Uint8Array };
+
+const subsets = new WeakMap<Face, Subset>();
+
+function makeSubset({ font, glyph }: Face, used: CodesOfFace): Subset {
   const subset = font.createSubset();
   // The library returns the glyph's number in the subset, whatever its types say.
   const include = (id: number) => subset.includeGlyph(font.getGlyph(id)) as unknown as number;
@@ -44,7 +63,7 @@ function subsetOf({ font, glyph }: Face, used: UsedCodes) {
 }
 
 /** Six letters that differ between subsets, as the format wants it. */
-function tagOf(used: UsedCodes): string {
+function tagOf(used: CodesOfFace): string {
   let digest = 7;
   for (const code of used.keys()) digest = (digest * 31 + code) % 26 ** 6;
   return Array.from({ length: 6 }, (_, place) =>
@@ -74,7 +93,7 @@ const SYMBOLIC = 4;
 const STEM = 90;
 
 /** Widths of runs of neighbouring codes, as `first [width …]`. */
-function widths(face: Face, used: UsedCodes): (number | number[])[] {
+function widths(face: Face, used: CodesOfFace): (number | number[])[] {
   const widthOf = (code: number) => Math.round(face.advance(code) / (isFraction(code) ? FRACTION_SIZE : 1));
   const runs: (number | number[])[] = [];
   let last = -2;
@@ -95,7 +114,7 @@ function glyphMap(glyphs: ReadonlyMap<number, number>): Uint8Array {
 }
 
 /** What a reader copies and searches, code by code (ISO 32000-1, 9.10.3). */
-function toUnicode(used: UsedCodes): string {
+function toUnicode(used: CodesOfFace): string {
   const lines = [...used].map(([code, meaning]) => `<${hex(code)}> <${utf16(meaning)}>`);
   const blocks: string[] = [];
   for (let at = 0; at < lines.length; at += BLOCK) {

@@ -1,8 +1,8 @@
 import type { PDFContext, PDFRef } from 'pdf-lib';
-import type { Page } from '../page.ts';
+import type { Bare } from '../page.ts';
 
 /** The link annotations of each page, leading to the page and height of their targets. */
-export function linksOf(pages: readonly Page[], refs: readonly PDFRef[], context: PDFContext) {
+export function linksOf(pages: readonly Bare[], refs: readonly PDFRef[], context: PDFContext) {
   const places = new Map<string, readonly (PDFRef | string | number | null)[]>();
   for (const [index, { targets, height }] of pages.entries()) {
     for (const { bookmark, y } of targets) {
@@ -10,7 +10,7 @@ export function linksOf(pages: readonly Page[], refs: readonly PDFRef[], context
       if (ref !== undefined && !places.has(bookmark)) places.set(bookmark, [ref, 'XYZ', null, height - y, null]);
     }
   }
-  return (page: Page): { readonly Annots?: PDFRef[] } => {
+  return (page: Bare): { readonly Annots?: PDFRef[] } => {
     const annotations = page.links.flatMap(link => {
       const place = places.get(link.to);
       if (place === undefined) return [];

@@ -1,11 +1,11 @@
 import { type PDFContext, PDFHexString, type PDFRef } from 'pdf-lib';
-import type { Page } from '../page.ts';
+import type { Bare } from '../page.ts';
 
 /** A line of the outline and those under it. */
 type Entry = { readonly title: string; readonly page: PDFRef; readonly top: number; readonly under: Entry[] };
 
 /** The outline as entries of the catalog: sections, and what is marked in them, closed until it is opened. */
-export function outline(pages: readonly Page[], refs: readonly PDFRef[], context: PDFContext) {
+export function outline(pages: readonly Bare[], refs: readonly PDFRef[], context: PDFContext) {
   const entries = entriesOf(pages, refs);
   if (entries.length === 0) return {};
   const root = context.nextRef();
@@ -14,7 +14,7 @@ export function outline(pages: readonly Page[], refs: readonly PDFRef[], context
   return { Outlines: root, PageMode: 'UseOutlines' };
 }
 
-function entriesOf(pages: readonly Page[], refs: readonly PDFRef[]): readonly Entry[] {
+function entriesOf(pages: readonly Bare[], refs: readonly PDFRef[]): readonly Entry[] {
   const entries: Entry[] = [];
   for (const [index, { targets, height }] of pages.entries()) {
     for (const { title, level, y } of targets) {

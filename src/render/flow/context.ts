@@ -1,9 +1,9 @@
 import type { Figure } from '../figure.ts';
 import type { Fonts } from '../fonts.ts';
 import type { Element } from '../markup.ts';
+import type { Align } from '../page.ts';
 import type { Symbols } from '../symbols.ts';
 import { PAGE_OF, PAGES_OF_MAX } from '../typeset.ts';
-import type { Align } from './strip.ts';
 
 export type StyleName = 'small' | 'body' | 'large' | 'heading' | 'title' | 'huge';
 
@@ -14,6 +14,8 @@ export type Context = {
   readonly symbols: Symbols;
   /** Bookmarks whose pages are printed somewhere, numbered as they are met. */
   readonly awaited: Map<string, Awaited>;
+  /** Their names, by their numbers. */
+  readonly bookmarks: string[];
   readonly complain: (element: Element, reason: string) => void;
   /** Dots of the printer to the inch: symbols stand on whole dots. */
   readonly dots: number;
@@ -72,13 +74,16 @@ export function changed(context: Context, { style, bold, align, fill }: Change):
 }
 
 /** Notes that something leads to a bookmark, and gives the sign that stands for its page until that is known. */
-export function signFor(element: Element, to: string, { awaited, complain }: Context): string {
+export function signFor(element: Element, to: string, { awaited, bookmarks, complain }: Context): string {
   const number = awaited.get(to)?.number ?? awaited.size;
   if (number >= PAGES_OF_MAX) {
     complain(element, `more than ${PAGES_OF_MAX} bookmarks are asked for`);
     return '';
   }
-  if (number === awaited.size) awaited.set(to, { number, complain: reason => complain(element, reason) });
+  if (number === awaited.size) {
+    awaited.set(to, { number, complain: reason => complain(element, reason) });
+    bookmarks.push(to);
+  }
   return String.fromCharCode(PAGE_OF + number);
 }
 
@@ -89,6 +94,17 @@ const POINTS_IN: { readonly [unit: string]: number } = { '': 1, in: 72, mm: 72 /
 
 /** A length of the markup in points. */
 export function points(text: string | undefined, otherwise: number): number {
-  const [, number = '', unit = ''] = /^([\d.]+)([a-z]*)$/.exec(text ?? '') ?? [];
-  return number === '' ? otherwise : Number(number) * (POINTS_IN[unit] ?? 1);
+  if (text === undefined) return otherwise;
+  const known = lengths.get(text) ?? pointsIn(text);
+  if (lengths.size < LENGTHS_MAX) lengths.set(text, known);
+  return Number.isNaN(known) ? otherwise : known;
+}
+
+/** Templates name the same few lengths for every row. */
+const lengths = new Map<string, number>();
+const LENGTHS_MAX = 1000;
+
+function pointsIn(text: string): number {
+  const [, number, unit = ''] = /^([\d.]+)([a-z]*)$/.exec(text) ?? [];
+  return Number(number) * (POINTS_IN[unit] ?? 1);
 }

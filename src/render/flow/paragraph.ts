@@ -1,6 +1,7 @@
 import { ASCENT, type Face, type Fonts, LINE, widthOf } from '../fonts.ts';
+import type { Align, Run } from '../page.ts';
 import { isFraction, NUMBER_TO_COME } from '../typeset.ts';
-import { type Align, evenly, type Run, type Sheet, type Strip } from './strip.ts';
+import { evenly, type Sheet, type Strip } from './strip.ts';
 
 /** Typeset words of one face, or the end of a line. */
 export type Span = { readonly set: string; readonly bold: boolean } | 'break';

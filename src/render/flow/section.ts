@@ -10,7 +10,7 @@ import { blankSheet, heightOf, putAll, type Sheet, type Strip } from './strip.ts
 export function sectionSheets(
   section: Element,
   paper: Paper,
-  shared: Pick<Context, 'fonts' | 'figures' | 'symbols' | 'awaited' | 'complain'>,
+  shared: Pick<Context, 'fonts' | 'figures' | 'symbols' | 'awaited' | 'bookmarks' | 'complain'>,
 ): readonly Sheet[] {
   const { attributes, children } = section;
   const context: Context = { ...shared, ...PLAIN, dots: Number(attributes['dots'] ?? DOTS) };
@@ -27,7 +27,7 @@ export function sectionSheets(
   if (region.height < size.height / 3) context.complain(section, 'its header and footer leave no room for the rest');
 
   const blank = (): Sheet => {
-    const sheet = blankSheet(size.width, size.height);
+    const sheet = blankSheet(size.width, size.height, shared.bookmarks);
     putAll(header, margin, margin, sheet, 'usual');
     return sheet;
   };

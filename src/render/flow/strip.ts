@@ -5,26 +5,11 @@ export type Sheet = {
   readonly width: number;
   readonly height: number;
   readonly tints: Tint[];
-  readonly items: (Item | LateText)[];
+  readonly items: Item[];
   readonly links: Link[];
   readonly targets: Target[];
+  readonly bookmarks: readonly string[];
 };
-
-/** A line with numbers of pages in it, which are known when all is laid out. `x` to `x + room` is its place. */
-export type LateText = {
-  readonly kind: 'late';
-  readonly x: number;
-  readonly y: number;
-  readonly room: number;
-  readonly align: Align;
-  readonly size: number;
-  readonly runs: readonly Run[];
-};
-
-export type Align = 'left' | 'centre' | 'right';
-
-/** Typeset text of one face. */
-export type Run = { readonly set: string; readonly bold: boolean; readonly width: number };
 
 /** How much of the room above and below things is kept: all of it, or less where that saves a page. */
 export type Spacing = 'usual' | 'close';
@@ -53,13 +38,14 @@ export type Strip = { readonly [S in Spacing]: Size } & {
   readonly put: (x: number, y: number, sheet: Sheet, spacing: Spacing) => void;
 };
 
-export const blankSheet = (width: number, height: number): Sheet => ({
+export const blankSheet = (width: number, height: number, bookmarks: readonly string[] = []): Sheet => ({
   width,
   height,
   tints: [],
   items: [],
   links: [],
   targets: [],
+  bookmarks,
 });
 
 /** For what has no room to give. */
