@@ -12,13 +12,16 @@ import { STYLES } from '../src/import/sheets/styles-columns.ts';
 import type { Shop } from '../src/trade/shop.ts';
 import { shopDefaults } from '../src/trade/shop-defaults.ts';
 import { type LengthFormat, printLength } from '../src/units/print-length.ts';
+import { figure, type Measurement } from './bench/measurement.ts';
+import { readResults } from './bench/results.ts';
 
 const file = new URL('../README.md', import.meta.url);
 
-/** Tables of the README that are written from the program's own: `UPDATE=1 npm test` writes them anew. */
+/** Tables of the README that are written from the program's own, and from what was measured: `UPDATE=1 npm test` writes them anew. */
 const TABLES: readonly (readonly [name: string, table: () => string])[] = [
   ['columns', columns],
   ['settings', settings],
+  ['measured', measured],
 ];
 
 describe('the README', () => {
@@ -77,6 +80,19 @@ function settings(): string {
     '| --- | --- | --- | --- |',
     ...rows,
   ].join('\n');
+}
+
+/** What has a target, whether it is met or not. */
+function measured(): string {
+  const rows = Object.values(readResults()).flatMap(({ measurements }) =>
+    measurements.flatMap(line => (line.target === undefined ? [] : [measuredRow(line)])),
+  );
+  return ['| what | measured | beside | target | met |', '| --- | --- | --- | --- | --- |', ...rows].join('\n');
+}
+
+function measuredRow({ what, unit, ours, peer, floor, target, met }: Measurement): string {
+  const beside = [peer, floor].flatMap(other => (other === undefined ? [] : [`${other.name}: ${figure(other.value)}`]));
+  return `| ${what} | ${`${figure(ours)} ${unit}`.trim()} | ${beside.join('; ')} | ${target} | ${met === true ? 'yes' : '**no**'} |`;
 }
 
 function shownIn(shop: Shop, value: SettingValue | undefined): string {

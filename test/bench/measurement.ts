@@ -38,3 +38,9 @@ export const growth = (
   from: readonly [size: number, cost: number],
   to: readonly [size: number, cost: number],
 ): number => Math.log(to[1] / from[1]) / Math.log(to[0] / from[0]);
+
+/** Three figures or so, for people. */
+export function figure(value: number): string {
+  if (Number.isInteger(value)) return `${value}`;
+  return value.toFixed(value >= 100 ? 0 : value >= 1 ? 2 : 4);
+}

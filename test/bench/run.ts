@@ -2,9 +2,10 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, platform, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Beside, Measurement } from './measurement.ts';
+import { type Beside, figure, type Measurement } from './measurement.ts';
+import { RESULTS, type Results, readResults } from './results.ts';
 
-/** `npm run bench [subject …]`: every `*.bench.ts`, or those named, each in a process of its own. */
+/** `npm run bench [subject …]`: every `*.bench.ts`, or those named, each in a process of its own. What others gave before stays. */
 const here = new URL('.', import.meta.url).pathname;
 const wanted = process.argv.slice(2);
 const subjects = readdirSync(here)
@@ -14,7 +15,7 @@ const subjects = readdirSync(here)
 
 const results = subjects.map(subject => ({ subject, measurements: measureApart(subject) }));
 for (const { subject, measurements } of results) print(subject, measurements);
-if (wanted.length === 0) writeFileSync(join(here, 'results.json'), `${JSON.stringify(record(), null, 2)}\n`);
+writeFileSync(RESULTS, `${JSON.stringify(record(), null, 2)}\n`);
 process.exitCode = results.some(({ measurements }) => measurements === undefined) ? 1 : 0;
 
 /** In its own process, so that one bench's memory and warm code are not another's. */
@@ -50,19 +51,12 @@ function beside(kind: string, ours: number, other: Beside | undefined): string {
   return other === undefined ? '' : `  ${kind} ${other.name} ${figure(other.value)} (${figure(ours / other.value)} ×)`;
 }
 
-function figure(value: number): string {
-  if (Number.isInteger(value)) return `${value}`;
-  return value.toFixed(value >= 100 ? 0 : value >= 1 ? 2 : 4);
-}
-
-function record() {
-  return {
-    machine: {
-      processor: cpus()[0]?.model ?? 'unknown',
-      cores: cpus().length,
-      platform: platform(),
-      node: process.version,
-    },
-    results: Object.fromEntries(results.map(({ subject, measurements }) => [subject, measurements ?? 'failed'])),
-  };
+function record(): Results {
+  const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, platform: platform() };
+  const measured = results.flatMap(({ subject, measurements }) =>
+    measurements === undefined ? [] : [[subject, { machine, node: process.version, measurements }] as const],
+  );
+  return Object.fromEntries(
+    [...Object.entries(readResults()), ...measured].sort(([one], [two]) => (one < two ? -1 : 1)),
+  );
 }
