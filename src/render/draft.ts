@@ -47,7 +47,7 @@ export type View<T extends object> = { readonly data: T; readonly figures: Reado
 
 export function draft(input: RenderInput, words: PacketWords, measure: Measure): Draft {
   const { job, doorSet, plan } = input;
-  const size = (length: Length): string => printLength(length, job.shop.printing.lengths);
+  const size = remembered((length: Length): string => printLength(length, job.shop.printing.lengths));
   const written = quantities(job.units);
   const parts = new Map(doorSet.parts.map(part => [part.code, part]));
   return {
@@ -57,12 +57,22 @@ export function draft(input: RenderInput, words: PacketWords, measure: Measure):
     caliper: length => printCaliper(length, job.shop.printing.lengths),
     say: sayer(words, { length: size, mass: written.mass }),
     quantities: written,
-    pen: { measure, print: length => printLength(length, inOneUnit(job)) },
+    pen: { measure, print: remembered(length => printLength(length, inOneUnit(job))) },
     doors: new Map(doorSet.doors.map(door => [door.code, door])),
     parts,
     partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),
     blanks: new Map(plan.blanks.map(blank => [blank.code, blank])),
     paperWidth: pageSize(job.paper, 'portrait').width - 2 * MARGIN,
+  };
+}
+
+/** A job's pieces have a few hundred sizes between them, each printed on many sheets. */
+function remembered<T>(print: (what: T) => string): (what: T) => string {
+  const printed = new Map<T, string>();
+  return what => {
+    const known = printed.get(what) ?? print(what);
+    printed.set(what, known);
+    return known;
   };
 }
 

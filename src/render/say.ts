@@ -20,13 +20,16 @@ export type Printers = { readonly length: (length: Length) => string; readonly m
  */
 export const sayer =
   (words: PacketWords, print: Printers): Say =>
-  (key, facts = {}) =>
-    (words[key] ?? plainName(key)).replace(HOLE, (hole, name: string, form: string | undefined) => {
+  (key, facts) => {
+    const text = words[key] ?? plainName(key);
+    if (facts === undefined || !text.includes('{')) return text;
+    return text.replace(HOLE, (hole, name: string, form: string | undefined) => {
       const fact = facts[name];
       if (typeof fact !== 'number') return fact ?? hole;
       if (form === 'length') return print.length(fact as Length);
       return form === 'mass' ? print.mass(fact as Mass) : `${fact}`;
     });
+  };
 
 const HOLE = /\{(\w+)(?::(length|mass))?\}/g;
 

@@ -156,8 +156,15 @@ export const hex = (code: number): string => code.toString(16).padStart(4, '0');
 /** The letters of most texts, written out beforehand. */
 const HEX: readonly string[] = Array.from({ length: 0x180 }, (_, code) => hex(code));
 
-/** Hundredths of a point are finer than any printer. */
-const num = (value: number): string => String(Math.round(value * 100) / 100);
+/** Hundredths of a point are finer than any printer. Put together from whole numbers: a page has thousands. */
+function num(value: number): string {
+  const hundredths = Math.round(Math.abs(value) * 100);
+  const rest = hundredths % 100;
+  const digits = `${(hundredths - rest) / 100}${AFTER_POINT[rest]}`;
+  return value < 0 && hundredths > 0 ? `-${digits}` : digits;
+}
+
+const AFTER_POINT: readonly string[] = Array.from({ length: 100 }, (_, rest) => String(rest / 100).slice(1));
 
 /** Units that are counted many times over want all their digits. */
 const exact = (value: number): string => String(Math.round(value * 1e7) / 1e7);
