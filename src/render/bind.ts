@@ -24,9 +24,18 @@ export type About = {
 
 export type Bound = { readonly pdf: Uint8Array; readonly pages: number };
 
-/** Binds pages into one PDF file (ISO 32000-1): fonts with only the letters used, outline, links, attachments. */
-export async function bind(pages: Iterable<Page>, draw: Draw, about: About): Promise<Bound> {
-  const leaves = await drawn(pages, draw);
+/**
+ * Binds pages into one PDF file (ISO 32000-1): fonts with only the letters used, outline, links, attachments. Those of
+ * `front` stand first, and are asked for last.
+ */
+export async function bind(
+  pages: Iterable<Page>,
+  draw: Draw,
+  about: About,
+  front: Iterable<Page> = [],
+): Promise<Bound> {
+  const inner = await drawn(pages, draw);
+  const leaves = [...(await drawn(front, draw)), ...inner];
   const context = PDFContext.create();
   const digest = createHash('sha256').update(JSON.stringify({ ...about, attachments: [] }));
   const tree = context.nextRef();

@@ -27,16 +27,7 @@ export type Drawn = {
 
 export function openDraw(fonts: Fonts): Draw {
   const used = openUsedCodes();
-  const paths = new Map<Symbology, string>();
-  const tools: Tools = {
-    fonts,
-    note: used.note,
-    pathOf: symbol => {
-      const path = paths.get(symbol) ?? symbolPath(symbol);
-      paths.set(symbol, path);
-      return path;
-    },
-  };
+  const tools: Tools = { fonts, note: used.note };
   const drawn = new WeakMap<Page, Drawn>();
   return {
     fonts,
@@ -52,7 +43,6 @@ export function openDraw(fonts: Fonts): Draw {
 type Tools = {
   readonly fonts: Fonts;
   readonly note: (set: string, bold: boolean) => void;
-  readonly pathOf: (symbol: Symbology) => string;
 };
 
 function drawPage(page: Page, tools: Tools): Drawn {
@@ -96,7 +86,7 @@ function drawItem(item: Item, pen: Pen, tools: Tools): void {
       pen.frame(item.x, item.y, item.width, item.height, item.weight);
       break;
     case 'symbol':
-      pen.stencil(item.x, item.y, item.module / STEPS, item.tall / STEPS, tools.pathOf(item.symbol));
+      pen.stencil(item.x, item.y, item.module / STEPS, item.tall / STEPS, symbolPath(item.symbol));
       break;
     case 'figure':
       for (const mark of item.figure.marks) drawMark(mark, item.x, item.y, pen, tools);
@@ -112,14 +102,16 @@ const STEPS = 40;
 const SPREAD = 1;
 
 /** The tall side of a linear symbol's bars loses nothing: its ends are not read. */
-const symbolPath = ({ kind, dark }: Symbology): string =>
-  dark
-    .map(([across, down, wide, high]) => {
-      const off = kind === 'matrix' ? SPREAD : 0;
-      const corner = `${across * STEPS + SPREAD} ${down * STEPS + off}`;
-      return `${corner} ${wide * STEPS - 2 * SPREAD} ${high * STEPS - 2 * off} re`;
-    })
-    .join(' ');
+function symbolPath({ kind, dark }: Symbology): string {
+  const off = kind === 'matrix' ? SPREAD : 0;
+  let path = '';
+  for (let at = 0; at < dark.length; at += 4) {
+    const module = (which: number): number => (dark[at + which] ?? 0) * STEPS;
+    const corner = `${module(0) + SPREAD} ${module(1) + off}`;
+    path += `${at === 0 ? '' : ' '}${corner} ${module(2) - 2 * SPREAD} ${module(3) - 2 * off} re`;
+  }
+  return path;
+}
 
 function drawMark(mark: Mark, left: number, top: number, pen: Pen, tools: Tools): void {
   switch (mark.kind) {

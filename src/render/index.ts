@@ -8,9 +8,8 @@ import { makeManifest } from './manifest.ts';
 import type { Manifest, Packet } from './packet.ts';
 import type { Page } from './page.ts';
 import { csvOf, partsTable } from './parts-list.ts';
-import { type Press, print } from './print.ts';
+import { type Press, type Printing, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
-import { viewsOf } from './sheets.ts';
 import { openSymbols } from './symbols.ts';
 import type { WriteTable } from './table-workbook.ts';
 
@@ -69,11 +68,11 @@ async function papers(press: Press, { only = SHEET_NAMES, tagsOf }: RenderOption
   const { drafted, fonts } = press;
   // Single labels go into a printer of their own: no page of theirs is bound into the packet.
   const isSingle = drafted.job.shop.labels.page === 'single';
-  const asked = SHEET_NAMES.filter(name => only.includes(name) && !(isSingle && name === 'tags'));
+  const sheets = SHEET_NAMES.filter(name => only.includes(name) && !(isSingle && name === 'tags'));
   const codes = tagsOf === undefined ? undefined : new Set(tagsOf);
   const tagPages: Page[] = [];
-  function* pagesOf(names: readonly SheetName[]): Generator<Page> {
-    for (const { sheet, page } of print(viewsOf(names, drafted, codes), press)) {
+  function* keepingTags({ inner }: Printing): Generator<Page> {
+    for (const { sheet, page } of inner) {
       if (sheet === 'tags') tagPages.push(page);
       yield page;
     }
@@ -86,9 +85,10 @@ async function papers(press: Press, { only = SHEET_NAMES, tagsOf }: RenderOption
     description: drafted.say('parts.title'),
     bytes: Buffer.from(JSON.stringify(manifest)),
   };
-  const packet = await bind(pagesOf(asked), draw, { ...about, attachments: [attachment] });
+  const all = print({ sheets, tagsOf: codes }, press);
+  const packet = await bind(keepingTags(all), draw, { ...about, attachments: [attachment] }, all.front);
   const title = `${about.title}: ${drafted.say('section.tags')}`;
-  const again = asked.includes('tags') ? tagPages : pagesOf(['tags']);
+  const again = sheets.includes('tags') ? tagPages : keepingTags(print({ sheets: ['tags'], tagsOf: codes }, press));
   const tags = await bind(again, draw, { ...about, title, attachments: [] });
   return { packet, tags };
 }

@@ -6,7 +6,9 @@ import type { Fonts } from './fonts.ts';
 import { readMarkup, type Section } from './markup.ts';
 import type { Page } from './page.ts';
 import type { SheetName } from './sheet-names.ts';
+import { type Asked, type Inner, viewOf } from './sheets.ts';
 import type { Symbols } from './symbols.ts';
+import { cover } from './views/cover.ts';
 
 /** What sheets are printed with. */
 export type Press = {
@@ -17,22 +19,35 @@ export type Press = {
   readonly complain: (found: Diagnostic) => void;
 };
 
-export type Printed = { readonly sheet: SheetName; readonly page: Page };
+/** Pages as they are laid out: a sheet's when they are asked for, so that a large job is never in memory whole. */
+export type Printing = {
+  readonly inner: Iterable<{ readonly sheet: Inner; readonly page: Page }>;
+  /** The cover, which stands first and is laid out last: it says what there is. */
+  readonly front: Iterable<Page>;
+};
 
-/**
- * Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages.
- * Page after page, so that a large job is never in memory whole.
- */
-export function* print(views: ReadonlyMap<SheetName, View<object>>, press: Press): Generator<Printed> {
+/** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
+export function print(asked: Asked, press: Press): Printing {
   const { drafted, fonts, symbols, complain } = press;
-  const figures = new Map([...views.values()].flatMap(view => [...view.figures]));
   const flow = openFlow({ paper: drafted.job.paper, fonts, symbols, complain });
-  for (const [sheet, view] of views) {
-    for (const section of sections(sheet, view, press)) {
-      for (const page of flow.pagesOf(section, figures)) yield { sheet, page };
+  const printed: SheetName[] = [];
+  function* pagesOf(sheet: SheetName, view: View<object>): Generator<Page> {
+    for (const section of sections(sheet, view, press)) yield* flow.pagesOf(section, view.figures);
+  }
+  function* inner(): Generator<{ readonly sheet: Inner; readonly page: Page }> {
+    for (const sheet of asked.sheets) {
+      if (sheet === 'cover') continue;
+      const view = viewOf(sheet, drafted, asked);
+      if (view === undefined) continue;
+      printed.push(sheet);
+      for (const page of pagesOf(sheet, view)) yield { sheet, page };
     }
   }
-  flow.end();
+  function* front(): Generator<Page> {
+    if (asked.sheets.includes('cover')) yield* pagesOf('cover', cover(drafted, printed));
+    flow.end();
+  }
+  return { inner: inner(), front: front() };
 }
 
 function sections(sheet: SheetName, { data }: View<object>, { drafted, fill, complain }: Press): readonly Section[] {

@@ -2,7 +2,6 @@ import type { Draft, View } from './draft.ts';
 import type { SheetName } from './sheet-names.ts';
 import { hanging, inspection } from './views/by-door.ts';
 import { cards } from './views/cards.ts';
-import { cover } from './views/cover.ts';
 import { cutting } from './views/cutting.ts';
 import { days } from './views/days.ts';
 import { doorSheets } from './views/door-sheets.ts';
@@ -15,47 +14,23 @@ import { schedule } from './views/schedule.ts';
 import { shopping } from './views/shopping.ts';
 import { tags } from './views/tags.ts';
 
-/**
- * The data of the templates of some sheets, in their order. A sheet to which the job gives nothing to say is not printed;
- * the cover lists those that are. `codes`: only the tags of these.
- */
-export function viewsOf(
-  names: readonly SheetName[],
-  draft: Draft,
-  codes: ReadonlySet<string> | undefined,
-): ReadonlyMap<SheetName, View<object>> {
-  const printed = new Set(names);
-  const rest = names.flatMap(name => {
-    const view = name === 'cover' ? undefined : viewOf(name, draft, printed, codes);
-    return view === undefined ? [] : [[name, view] as const];
-  });
-  return new Map(
-    names.includes('cover')
-      ? [
-          [
-            'cover',
-            cover(
-              draft,
-              rest.map(([name]) => name),
-            ),
-          ],
-          ...rest,
-        ]
-      : rest,
-  );
-}
+/** The sheets of a packet but its cover, which lists them. */
+export type Inner = Exclude<SheetName, 'cover'>;
 
-function viewOf(
-  name: Exclude<SheetName, 'cover'>,
-  draft: Draft,
-  printed: ReadonlySet<SheetName>,
-  codes: ReadonlySet<string> | undefined,
-): View<object> | undefined {
+/** What a packet is to hold. */
+export type Asked = {
+  readonly sheets: readonly SheetName[];
+  /** Only the tags of these; all of them where it is undefined. */
+  readonly tagsOf?: ReadonlySet<string> | undefined;
+};
+
+/** The data of a sheet's template. A sheet to which the job gives nothing to say is not printed. */
+export function viewOf(name: Inner, draft: Draft, { sheets, tagsOf }: Asked): View<object> | undefined {
   switch (name) {
     case 'safety':
       return safety(draft);
     case 'schedule':
-      return schedule(draft, printed.has('doors'));
+      return schedule(draft, sheets.includes('doors'));
     case 'shopping':
       return shopping(draft);
     case 'boards':
@@ -81,6 +56,6 @@ function viewOf(
     case 'posters':
       return posters(draft);
     case 'tags':
-      return tags(draft, codes);
+      return tags(draft, tagsOf);
   }
 }

@@ -1,7 +1,7 @@
 import bwip from 'bwip-js/node';
 
 /**
- * The dark parts of a symbol in modules, `[across, down, wide, high]` from its top left corner, and its size without
+ * The dark parts of a symbol in modules: across, down, wide, high of each in turn, from its top left corner; and its size without
  * the quiet zone that it needs on each side. A linear symbol is one module high; on paper it is as tall as wanted.
  */
 export type Symbology = {
@@ -9,10 +9,9 @@ export type Symbology = {
   readonly width: number;
   readonly height: number;
   readonly quiet: number;
-  readonly dark: readonly Dark[];
+  /** Packed: a large job has symbols by the ten thousand. */
+  readonly dark: Uint16Array;
 };
-
-type Dark = readonly [across: number, down: number, wide: number, high: number];
 
 /** Symbols by their text, each worked out once: a tag, its route row and its door sheet show the same one. */
 export type Symbols = { readonly [S in Symbol]: (text: string) => Symbology | undefined };
@@ -49,13 +48,13 @@ function code128(text: string): Symbology {
   // Other characters would come out of a scanner as somebody else's.
   if (!/^[ -~]+$/.test(text)) throw new Error('Code 128 holds ASCII');
   const [{ sbs }] = bwip.raw('code128', text) as unknown as [{ sbs: readonly number[] }];
-  const dark: Dark[] = [];
+  const dark: number[] = [];
   let across = 0;
   for (const [index, width] of sbs.entries()) {
-    if (index % 2 === 0) dark.push([across, 0, width, 1]);
+    if (index % 2 === 0) dark.push(across, 0, width, 1);
     across += width;
   }
-  return { kind: 'linear', width: across, height: 1, quiet: 10, dark };
+  return { kind: 'linear', width: across, height: 1, quiet: 10, dark: Uint16Array.from(dark) };
 }
 
 /** What the library gives for a matrix symbol: its modules row by row, and how many across and down. */
@@ -68,13 +67,13 @@ function qrCode(text: string): Symbology {
 }
 
 /** Neighbouring dark modules of a row as one bar. */
-function rowsOfDark(modules: readonly number[], width: number): readonly Dark[] {
-  const dark: Dark[] = [];
+function rowsOfDark(modules: readonly number[], width: number): Uint16Array {
+  const dark: number[] = [];
   for (let at = 0; at < modules.length; at += 1) {
     if (modules[at] !== 1) continue;
     const start = at;
     while (modules[at + 1] === 1 && (at + 1) % width !== 0) at += 1;
-    dark.push([start % width, Math.floor(start / width), at - start + 1, 1]);
+    dark.push(start % width, Math.floor(start / width), at - start + 1, 1);
   }
-  return dark;
+  return Uint16Array.from(dark);
 }

@@ -5,6 +5,7 @@ import { barcodeFor } from '../../src/codes/barcode.ts';
 import type { About } from '../../src/render/bind.ts';
 import type { Section } from '../../src/render/markup.ts';
 import type { Page } from '../../src/render/page.ts';
+import type { Symbology } from '../../src/render/symbols.ts';
 import { fontFile } from '../support/font-file.ts';
 import { type Measurement, peakMemory, timed } from './measurement.ts';
 
@@ -130,6 +131,9 @@ export async function measure(): Promise<readonly Measurement[]> {
 
 const readable = (set: string): string => Array.from(set, sign => meaningOf(sign.charCodeAt(0))).join('');
 
+const barsOf = ({ dark }: Symbology): readonly (readonly [across: number, wide: number])[] =>
+  Array.from({ length: dark.length / 4 }, (_, bar) => [dark[4 * bar] ?? 0, dark[4 * bar + 2] ?? 0]);
+
 async function byPdfKit(pages: readonly Page[]): Promise<number> {
   const { default: PdfKit } = await import('pdfkit');
   const document = new PdfKit({ autoFirstPage: false, bufferPages: false });
@@ -153,7 +157,7 @@ async function byPdfKit(pages: readonly Page[]): Promise<number> {
       } else if (item.kind === 'frame') {
         document.lineWidth(item.weight).rect(item.x, item.y, item.width, item.height).stroke();
       } else if (item.kind === 'symbol') {
-        for (const [across, , wide] of item.symbol.dark) {
+        for (const [across, wide] of barsOf(item.symbol)) {
           document.rect(item.x + across * item.module, item.y, wide * item.module, item.tall);
         }
         document.fill();
@@ -187,7 +191,7 @@ async function byPdfLib(pages: readonly Page[]): Promise<number> {
         page.drawRectangle({ ...corner, width: item.width, height: item.height, borderWidth: item.weight });
       } else if (item.kind === 'symbol') {
         const y = height - item.y - item.tall;
-        for (const [across, , wide] of item.symbol.dark) {
+        for (const [across, wide] of barsOf(item.symbol)) {
           page.drawRectangle({ x: item.x + across * item.module, y, width: wide * item.module, height: item.tall });
         }
       }

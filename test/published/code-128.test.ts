@@ -12,13 +12,11 @@ describe('Code 128', () => {
   /** Widths of bars and spaces in turn, from the dark parts. */
   const widthsOf = (text: string): string => {
     const symbol = openSymbols().bar(text);
-    const dark = symbol?.dark ?? [];
-    return dark
-      .map(([across, , wide], index) => {
-        const next = dark[index + 1]?.[0] ?? symbol?.width ?? 0;
-        return `${wide}${next === across + wide ? '' : next - across - wide}`;
-      })
-      .join('');
+    const dark = symbol?.dark ?? new Uint16Array();
+    return Array.from({ length: dark.length / 4 }, (_, bar) => {
+      const [across = 0, , wide = 0, , next = symbol?.width ?? 0] = dark.subarray(4 * bar);
+      return `${wide}${next === across + wide ? '' : next - across - wide}`;
+    }).join('');
   };
 
   // Start B, the characters, the check character (value 55), stop.

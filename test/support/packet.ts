@@ -12,7 +12,6 @@ import { prepare, type Template } from '../../src/render/fill.ts';
 import type { RenderAssets } from '../../src/render/index.ts';
 import { print } from '../../src/render/print.ts';
 import type { SheetName } from '../../src/render/sheet-names.ts';
-import { viewsOf } from '../../src/render/sheets.ts';
 import { openSymbols } from '../../src/render/symbols.ts';
 import { tableWorkbook } from '../../src/render/table-workbook.ts';
 import { FONTS } from './typeset.ts';
@@ -55,5 +54,7 @@ export function sheetsOf(input: RenderInput, names: readonly SheetName[]) {
   const diagnostics: Diagnostic[] = [];
   const complain = (found: Diagnostic) => void diagnostics.push(found);
   const press = { drafted: ready, fill, fonts: FONTS, symbols: openSymbols(), complain };
-  return { value: Array.from(print(viewsOf(names, ready, undefined), press), ({ page }) => page), diagnostics };
+  const { inner, front } = print({ sheets: names }, press);
+  const pages = Array.from(inner, ({ page }) => page);
+  return { value: [...front, ...pages], diagnostics };
 }
