@@ -1,8 +1,14 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 
-/** What ships with the program, found from where this file lies: `src/` and `dist/` both stand beside the rest. */
-const beside = (path: string): URL => new URL(`../${path}`, import.meta.url);
+/** The project or the package, found from where this file lies: in `src/`, or bundled into some other folder of it. */
+const rootAround = (place: URL): URL =>
+  existsSync(new URL('package.json', place)) ? place : rootAround(new URL('../', place));
+
+const ROOT = rootAround(new URL('../', import.meta.url));
+
+/** What ships with the program. */
+const beside = (path: string): URL => new URL(path, ROOT);
 
 export function programVersion(): string {
   const { version } = JSON.parse(readFileSync(beside('package.json'), 'utf8')) as { readonly version: string };
