@@ -1,5 +1,5 @@
+import { readFileSync } from 'node:fs';
 import { deflateSync, inflateSync } from 'node:zlib';
-import ExcelJS from 'exceljs';
 import { PDFArray, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib';
 import { calculate } from '../../src/calculate/index.ts';
 import { assetsFor } from '../../src/commands/assets.ts';
@@ -8,10 +8,9 @@ import { readXlsx } from '../../src/import/read-xlsx.ts';
 import { layOut } from '../../src/layout/index.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { render } from '../../src/render/index.ts';
-import { aLargeWorkbook } from '../support/a-large-workbook.ts';
 import { type Measured, peakMemory, timed } from './measurement.ts';
 
-/** What one size of job costs: seconds of each stage by the wall, the floor's two pieces of work, peak memory. */
+/** What one size of job costs: processor seconds of each stage, the floor's two pieces of work, peak memory. */
 export type WholeJob = {
   readonly doors: number;
   readonly pages: number;
@@ -21,9 +20,9 @@ export type WholeJob = {
   readonly memory: number;
 };
 
-/** The whole way of a workbook of about `doors` doors, stage by stage, in this process; then the floor. */
-export async function wholeJob(doors: number): Promise<WholeJob> {
-  const bytes = await aLargeWorkbook(doors);
+/** The whole way of a workbook, stage by stage, in this process; then the floor. */
+async function wholeJob(file: string): Promise<WholeJob> {
+  const bytes = readFileSync(file);
   const solver = await loadSolver();
   const assets = await assetsFor('en', undefined);
   const read = await timed(() => readXlsx(bytes, 'bench.xlsx'));
@@ -60,6 +59,8 @@ export async function wholeJob(doors: number): Promise<WholeJob> {
 /** What nobody can leave out: the spreadsheet library reads this workbook, and the pages' own bytes are compressed. */
 async function floorOf(workbook: Uint8Array, packetPdf: Uint8Array): Promise<number> {
   const contents = await pageContents(packetPdf);
+  // Here, so that its memory and its loading are not the program's.
+  const { default: ExcelJS } = await import('exceljs');
   const reading = await timed(() => new ExcelJS.Workbook().xlsx.load(workbook.slice().buffer));
   const packing = await timed(() => contents.map(content => deflateSync(content).length));
   return reading.processorSeconds + packing.processorSeconds;
@@ -85,5 +86,5 @@ function sound<T>(value: T | undefined, found: unknown): T {
   return value;
 }
 
-const [size] = process.argv.slice(2);
-if (size !== undefined) process.stdout.write(JSON.stringify(await wholeJob(Number(size))));
+const [file = ''] = process.argv.slice(2);
+process.stdout.write(JSON.stringify(await wholeJob(file)));
