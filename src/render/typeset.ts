@@ -82,6 +82,12 @@ export const ALL_PAGES = 0xe101;
 export const PAGE_OF = 0xe200;
 export const PAGES_OF_MAX = 0xf900 - PAGE_OF;
 
-export const NUMBER_TO_COME = /[\uE100-\uF8FF]/;
+/** A sign that stands for a number of a page. */
+export const NUMBERS_TO_COME = /[\uE100-\uF8FF]/g;
+
+export function hasNumberToCome(set: string): boolean {
+  for (let at = 0; at < set.length; at += 1) if (isNumberToCome(set.charCodeAt(at))) return true;
+  return false;
+}
 
 export const isNumberToCome = (code: number): boolean => code >= THIS_PAGE && code < PAGE_OF + PAGES_OF_MAX;

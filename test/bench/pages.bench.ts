@@ -21,7 +21,7 @@ const PIECES = (PAGES * ROWS) / 7;
 /** It is too slow for more. */
 const LIB_PAGES = 100;
 
-const TEMPLATE = `<section title="Route sheet {{sheet}}" bookmark="r{{sheet}}">
+const TEMPLATE = `<section title="Route sheet {{sheet}}" bookmark="r{{sheet}}" margin="0.5in">
 <header><t style="small">Kitchen · J-2025-031 · revision B</t><rule/></header>
 <footer><rule/><row><col><t style="small">Ash Lane</t></col><col><t style="small" align="right">Page <page/> of <pages/></t></col></row></footer>
 <t style="heading">Cut to length: sheet {{sheet}}</t>
@@ -94,6 +94,7 @@ export async function measure(): Promise<readonly Measurement[]> {
   const all = await timed(() => bound(layOut(PAGES)));
   const memory = peakMemory();
   const pages = [...layOut(PAGES)];
+  if (pages.length !== PAGES) throw new Error(`${pages.length} pages were laid out: a sheet takes more than one`);
   const drawn = await timed(() => bound(pages));
   const draw = openDraw(fonts);
   const contents = (await Promise.all(pages.map(page => draw.page(page).head))).map(head => inflateSync(head));
@@ -116,7 +117,15 @@ export async function measure(): Promise<readonly Measurement[]> {
       target: '≥ 2 × pdfkit',
       met: rate(PAGES, drawn) >= 2 * pdfkit.value,
     },
-    { what: `${PAGES} route sheets from template to file`, unit, ours: rate(PAGES, all), peer: pdfkit, floor: deflate },
+    {
+      what: `${PAGES} route sheets from template to file`,
+      unit,
+      ours: rate(PAGES, all),
+      peer: pdfkit,
+      floor: deflate,
+      target: '≥ 2 × pdfkit',
+      met: rate(PAGES, all) >= 2 * pdfkit.value,
+    },
     {
       what: `${PAGES} route sheets from template to file, drawText on ${LIB_PAGES}`,
       unit,

@@ -51,26 +51,16 @@ export function within(element: Element, context: Context): Context {
 
 type Change = { readonly [name in 'style' | 'bold' | 'align' | 'fill']?: string | undefined };
 
-/** A sheet has thousands of cells and a handful of ways to set them: each is made once. */
-const made = new WeakMap<Context, Map<string, Context>>();
-
 export function changed(context: Context, { style, bold, align, fill }: Change): Context {
-  const known = made.get(context) ?? new Map<string, Context>();
-  made.set(context, known);
-  const key = `${style} ${bold} ${align} ${fill}`;
-  const same = known.get(key);
-  if (same !== undefined) return same;
   const name = (style as StyleName | undefined) ?? context.style;
   const isBold = style === undefined ? context.bold : BOLD_STYLES.includes(name);
-  const inside: Context = {
+  return {
     ...context,
     style: name,
     bold: bold === undefined ? isBold : bold === 'yes',
     align: (align as Align | undefined) ?? context.align,
     isTinted: context.isTinted || fill === 'light',
   };
-  known.set(key, inside);
-  return inside;
 }
 
 /** Notes that something leads to a bookmark, and gives the sign that stands for its page until that is known. */

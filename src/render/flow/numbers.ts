@@ -1,6 +1,6 @@
 import { type Fonts, widthOf } from '../fonts.ts';
 import type { Item, LateText, Run } from '../page.ts';
-import { ALL_PAGES, NUMBER_TO_COME, PAGE_OF, THIS_PAGE } from '../typeset.ts';
+import { ALL_PAGES, NUMBERS_TO_COME, PAGE_OF, THIS_PAGE } from '../typeset.ts';
 import { putRuns, startOf } from './paragraph.ts';
 
 /** What is known when all is laid out: a page's own number, that of each bookmark that it names, and how many there are. */
@@ -18,7 +18,7 @@ export function written(late: LateText, numbers: PageNumbers, fonts: Fonts): rea
     return String(numbers.of(code - PAGE_OF) ?? '–');
   };
   const runs = late.runs.map(({ set, bold }): Run => {
-    const known = set.replace(SIGNS, sign => numberFor(sign.charCodeAt(0)));
+    const known = set.replace(NUMBERS_TO_COME, sign => numberFor(sign.charCodeAt(0)));
     return { set: known, bold, width: widthOf(known, late.size, bold ? fonts.bold : fonts.regular) };
   });
   const width = runs.reduce((total, run) => total + run.width, 0);
@@ -26,5 +26,3 @@ export function written(late: LateText, numbers: PageNumbers, fonts: Fonts): rea
   putRuns(runs, startOf(late.x, late.room, late.align, width), late.y, late.size, { items });
   return items;
 }
-
-const SIGNS = new RegExp(NUMBER_TO_COME, 'g');

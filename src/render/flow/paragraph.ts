@@ -1,7 +1,7 @@
 import { ASCENT, type Face, type Fonts, LINE, widthOf } from '../fonts.ts';
 import type { Align, Run } from '../page.ts';
-import { isFraction, NUMBER_TO_COME } from '../typeset.ts';
-import { evenly, type Sheet, type Strip } from './strip.ts';
+import { hasNumberToCome, isFraction } from '../typeset.ts';
+import type { Sheet, Strip } from './strip.ts';
 
 /** Typeset words of one face, or the end of a line. */
 export type Span = { readonly set: string; readonly bold: boolean } | 'break';
@@ -166,9 +166,12 @@ function shortened(lines: readonly Line[], room: number, setting: Setting, fonts
 function lineStrip(line: Line, room: number, setting: Setting, keepsNext: boolean, all: readonly Line[]): Strip {
   const { size, align, to } = setting;
   const baseline = size * ASCENT;
-  const isLate = line.runs.some(run => NUMBER_TO_COME.test(run.set));
+  const isLate = line.runs.some(run => hasNumberToCome(run.set));
+  const own = { height: size * LINE, baseline };
+  // Without `evenly`: this is done for every line of a packet, and a copy costs as much as the rest.
   return {
-    ...evenly({ height: size * LINE, baseline }),
+    usual: own,
+    close: own,
     keepsNext: keepsNext && all.length > 1,
     put: (x, y, sheet) => {
       if (isLate) sheet.items.push({ kind: 'late', x, y: y + baseline, room, align, size, runs: line.runs });

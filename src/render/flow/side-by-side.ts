@@ -18,13 +18,16 @@ export type SideBySide = {
  * the others are centred: what a table's row wants.
  */
 export function sideBySide(columns: readonly Column[], how: SideBySide): Strip {
-  const fitted = { usual: sizeOf(columns, how, 'usual'), close: sizeOf(columns, how, 'close') };
+  const usual = sizeOf(columns, how, 'usual');
+  const close =
+    how.pad === 0 && columns.every(({ strips }) => strips.every(isEven)) ? usual : sizeOf(columns, how, 'close');
   return {
-    ...fitted,
+    usual,
+    close,
     keepsNext: how.keepsNext,
     heads: how.heads,
     put: (x, y, sheet, spacing) => {
-      const fits = fitted[spacing];
+      const fits = spacing === 'usual' ? usual : close;
       how.trim?.(x, y, fits.height, sheet);
       for (const { x: left, strips } of columns) {
         putAll(strips, x + left, y + topOf(strips, fits, how, spacing), sheet, spacing);
@@ -34,8 +37,10 @@ export function sideBySide(columns: readonly Column[], how: SideBySide): Strip {
   };
 }
 
-/** Its size; how tall the columns are, and those of them that begin with words, whose first lines stand on `base`. */
-type Fit = Size & { readonly inner: number; readonly words: number; readonly base: number };
+/** How tall the columns are, and those of them that begin with words, whose first lines stand on `base`. */
+type Inside = { readonly inner: number; readonly words: number; readonly base: number };
+
+type Fit = Size & Inside;
 
 function sizeOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): Fit {
   let [base, inner, words] = [0, 0, 0];
@@ -47,9 +52,10 @@ function sizeOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): 
     // Words hang together: they move as one group, as tall as the tallest of them.
     if (drop !== undefined) words = Math.max(words, height);
   }
-  const within = { height: inner + 2 * how.pad * ROOM_KEPT[spacing], inner, words, base };
+  const height = inner + 2 * how.pad * ROOM_KEPT[spacing];
   const first = columns[0]?.strips ?? [];
-  return { ...within, baseline: topOf(first, within, how, spacing) + baseOf(first, spacing) };
+  const baseline = topOf(first, { inner, words, base }, how, spacing) + baseOf(first, spacing);
+  return { height, baseline, inner, words, base };
 }
 
 /** How far a column that begins with words goes down to the common base; undefined for any other column. */
@@ -59,11 +65,13 @@ function dropOf(strips: readonly Strip[], base: number, spacing: Spacing): numbe
 }
 
 /** Where a column begins, from the top of the strip. */
-function topOf(strips: readonly Strip[], { inner, words, base }: Fit, how: SideBySide, spacing: Spacing): number {
+function topOf(strips: readonly Strip[], { inner, words, base }: Inside, how: SideBySide, spacing: Spacing): number {
   const drop = dropOf(strips, base, spacing);
   const spare = inner - (drop === undefined ? heightOf(strips, spacing) : words);
   return how.pad * ROOM_KEPT[spacing] + (drop ?? 0) + spare * SHARE_ABOVE[how.place];
 }
+
+const isEven = (strip: Strip): boolean => strip.usual === strip.close;
 
 const SHARE_ABOVE = { top: 0, middle: 0.5, bottom: 1, line: 0.5 };
 
