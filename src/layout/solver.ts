@@ -12,12 +12,15 @@ export type RowLimits = { readonly least: number; readonly most: number };
 export type Program = {
   readonly add: (column: Column) => void;
   readonly limit: (column: number, least: number, most: number) => void;
-  /** Least cost with fractions; undefined where no values keep all limits. */
-  readonly solve: () => Solution | undefined;
+  /** Least cost with fractions; undefined where no values keep all limits, or where it would take more work than `work`. */
+  readonly solve: (work: number) => Solution | undefined;
+  /** Least cost found in whole numbers; undefined where none was found. */
+  readonly solveWhole: (limits: WholeLimits) => WholeSolution | undefined;
   /**
-   * Least cost found in whole numbers, starting at `start` where it is given; undefined where none was found.
+   * What its calls have taken so far: about millionths of a second, but counted from iterations and columns, so that it
+   * is the same wherever and whenever the program is solved.
    */
-  readonly solveWhole: (limits: WholeLimits, start?: readonly number[]) => WholeSolution | undefined;
+  readonly work: () => number;
   readonly close: () => void;
 };
 
@@ -31,9 +34,9 @@ export type Column = {
 export type Solution = {
   readonly cost: number;
   /** By column. */
-  readonly columns: readonly number[];
+  readonly columns: Float64Array;
   /** By row: what one more of it would cost. */
-  readonly prices: readonly number[];
+  readonly prices: Float64Array;
 };
 
 /** Nodes of the search tree, and a cost that is not worth saving: the search ends when no more than that can be saved. */
@@ -62,6 +65,7 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
   model.options.set({ output_flag: false, mip_rel_gap: 0 });
   for (const row of rows) model.addRow(finite(highs, row.least), finite(highs, row.most), NO_ENTRIES);
   let columns = 0;
+  let work = 0;
   return {
     add: column => {
       model.addCol(column.cost, 0, finite(highs, column.most), { indices: column.rows, values: column.values });
@@ -70,34 +74,49 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
     limit: (column, least, most) => {
       model.changeColBounds(column, least, finite(highs, most));
     },
-    solve: () => solve(model),
-    solveWhole: (limits, start) => solveWhole(highs, model, columns, limits, start),
+    solve: limit => {
+      const { solution, iterations } = solve(model, Math.ceil(limit / workOf(columns)));
+      work += WORK_A_COLUMN * columns + iterations * workOf(columns);
+      return solution;
+    },
+    solveWhole: ({ nodes, gap }) => {
+      work += WORK_OF_WHOLE;
+      return solveWhole(highs, model, columns, nodes, gap);
+    },
+    work: () => work,
     close: () => model.dispose(),
   };
 }
 
+/** Measured by least squares over five thousand programs of 6 to 330 rows and up to 3,300 columns. */
+const WORK_A_COLUMN = 1.5;
+const workOf = (columns: number): number => 45 + 0.035 * columns;
+/** Programs in whole numbers are asked of a few columns only. */
+const WORK_OF_WHOLE = 3000;
+
 const finite = (highs: Highs, limit: number): number =>
   Number.isFinite(limit) ? limit : Math.sign(limit) * highs.infinity;
 
-function solve(model: Model): Solution | undefined {
+function solve(model: Model, most: number): { readonly solution: Solution | undefined; readonly iterations: number } {
+  model.options.set({ simplex_iteration_limit: Math.max(1, most) });
   model.run();
-  if (model.getModelStatus() !== OPTIMAL) return undefined;
-  const solution = model.getSolution();
-  return { cost: model.getObjectiveValue(), columns: [...solution.colValue], prices: [...solution.rowDual] };
+  const iterations = Math.max(0, Number(model.info.get('simplex_iteration_count')));
+  if (model.getModelStatus() !== OPTIMAL) return { solution: undefined, iterations };
+  const { colValue, rowDual } = model.getSolution();
+  return { solution: { cost: model.getObjectiveValue(), columns: colValue, prices: rowDual }, iterations };
 }
 
 function solveWhole(
   highs: Highs,
   model: Model,
   columns: number,
-  { nodes, gap }: WholeLimits,
-  start: readonly number[] | undefined,
+  nodes: number,
+  gap: number,
 ): WholeSolution | undefined {
   const every = { kind: 'range', from: 0, to: columns - 1 } as const;
   const { integer, continuous } = highs.constants.variableType;
   model.changeColsIntegrality(every, new Int32Array(columns).fill(integer));
   model.options.set({ mip_max_nodes: nodes, mip_abs_gap: gap });
-  if (start !== undefined) model.setSolution({ colValue: [...start] });
   model.run();
   const found =
     SOLUTION_LIMITS.includes(model.getModelStatus()) && model.info.get('primal_solution_status') === 2

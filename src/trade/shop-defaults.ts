@@ -150,11 +150,14 @@ export function shopDefaults(units: Units, paper: 'letter' | 'A4'): Shop {
     },
     planning: {
       seconds: 2,
+      patience: 0.015,
       seed: 1,
       colourMatch: 'none',
       colourMatchWaste: 0.02,
       remnantLength: size('12', '300'),
       remnantWidth: size('3', '75'),
+      remnantForSetting: 1,
+      boardsForSetting: 0,
     },
     labels: paper === 'letter' ? THIRTY_ON_LETTER : TWENTY_ONE_ON_A4,
   };

@@ -196,6 +196,8 @@ export type Shop = {
   readonly planning: {
     /** How long the planner may look for a better cutting plan, for the whole job. */
     readonly seconds: number;
+    /** How long it goes on without finding a better one, for each hundred pieces. */
+    readonly patience: number;
     readonly seed: number;
     /** Whether parts that are seen together come from one board, and the share of waste that this may cost. */
     readonly colourMatch: 'none' | 'stiles' | 'door';
@@ -203,6 +205,10 @@ export type Shop = {
     /** Offcuts at least this large are kept. */
     readonly remnantLength: Length;
     readonly remnantWidth: Length;
+    /** The remnant, as a share of a board or sheet, that is worth making one more setting of fence or stop for. */
+    readonly remnantForSetting: number;
+    /** What one setting of fence or stop fewer may cost, in boards or sheets. */
+    readonly boardsForSetting: number;
   };
   readonly labels: LabelSheet;
 };

@@ -294,6 +294,13 @@ export const SETTINGS: readonly Setting[] = [
   ),
   at(
     'planning',
+    'patience',
+    'Planning patience',
+    NUMBER(0, 600),
+    'Seconds, for each hundred pieces, that the planner goes on without finding a better plan.',
+  ),
+  at(
+    'planning',
     'seed',
     'Planning seed',
     COUNT(0, 1_000_000_000),
@@ -313,6 +320,20 @@ export const SETTINGS: readonly Setting[] = [
   ),
   at('planning', 'remnantLength', 'Remnant length', SIZE, 'Offcuts at least this long are kept.'),
   at('planning', 'remnantWidth', 'Remnant width', SIZE, 'Offcuts at least this wide are kept.'),
+  at(
+    'planning',
+    'remnantForSetting',
+    'Remnant for a setting',
+    NUMBER(0.01, 100),
+    'How much of a board or sheet must stay in one piece to be worth one more setting of fence or stop.',
+  ),
+  at(
+    'planning',
+    'boardsForSetting',
+    'Boards for a setting',
+    NUMBER(0, 10),
+    'How much of a board or sheet one setting of fence or stop fewer may cost.',
+  ),
 
   labelPreset(),
   at('labels', 'page', 'Label page', LABEL_PAGE, 'What the tags are printed on: a sheet of labels, or single labels.'),

@@ -7,16 +7,25 @@ import { countsOf, likelyPatterns, type Pattern } from './patterns.ts';
 import type { Looking } from './placing.ts';
 import type { Rounding } from './points.ts';
 import { price, stretchOf } from './pricing.ts';
-import type { ClearStretch, CuttingProblem } from './problem.ts';
+import type { BinKind, ClearStretch, CuttingProblem } from './problem.ts';
 import type { Direction } from './rows.ts';
 
 /** The cheapest mix of patterns with fractions, and what no whole number of bins can be below. */
 export type Mix = {
   readonly patterns: readonly Pattern[];
   /** How often each pattern is cut, with fractions. */
-  readonly times: readonly number[];
+  readonly times: ArrayLike<number>;
   readonly bound: number;
 };
+
+/** So many bins are known to be needed, and a proof of so many is wanted: fewer and more make no difference. */
+export type Proof = { readonly known: number; readonly wanted: number };
+
+/** The solver's answers are exact to about a millionth. */
+const BOUND_EPSILON = 1e-5;
+
+/** No whole number of bins is below a bound with fractions. */
+export const wholeBins = (bound: number): number => Math.ceil(bound - BOUND_EPSILON);
 
 /** More rounds of prices and patterns than this are never needed in the bench. */
 const ROUNDS_MAX = 1000;
@@ -39,10 +48,11 @@ export function generateColumns(
   rounding: Rounding,
   solver: Solver,
   looks: number,
+  proof?: Proof,
 ): Mix | undefined {
   const { problem } = looking;
   const until = looking.looks + looks;
-  const pricer = openPricer(problem, demand, rounding);
+  const pricer = openPricer(problem, demand, rounding, looks);
   if (pricer === undefined || start.length === 0) return undefined;
   const program = openMaster(problem, demand, solver);
   const patterns: Pattern[] = [];
@@ -53,31 +63,68 @@ export function generateColumns(
   try {
     for (const pattern of start) add(pattern);
     let bound = 0;
-    let times: readonly number[] = [];
+    let times: ArrayLike<number> = [];
+    let center: ArrayLike<number> = areaPrices(problem);
+    let smooth = proof === undefined ? 0 : SMOOTH;
     for (let round = 0; round < ROUNDS_MAX; round += 1) {
-      const solution = program.solve();
-      if (solution === undefined) return undefined;
+      const before = program.work();
+      const solution = program.solve(Math.max(0, until - looking.looks) / LOOKS_OF_WORK);
+      looking.looks += (program.work() - before) * LOOKS_OF_WORK;
+      if (solution === undefined) break;
       times = solution.columns;
-      if (looking.looks > until) break;
-      looking.looks += LOOKS_A_ROUND + LOOKS_A_ROW * demand.length;
+      if (proof !== undefined && wholeBins(solution.cost) <= proof.known) break;
       const worth = costs.map((cost, bin) => cost - limitPrice(problem, solution.prices, bin));
-      const likely = likelyPatterns(looking, demand, worth, solution.prices);
+      // The last looks are for the best patterns, which alone prove something.
+      const last = looking.looks + pricer.looks > until;
+      const likely = last ? [] : likelyPatterns(looking, demand, worth, solution.prices);
       for (const pattern of likely) add(pattern);
-      if (likely.length > 0 && looking.looks < until) continue;
+      if (likely.length > 0) continue;
+      if (last && proof === undefined) break;
       looking.looks += pricer.looks;
-      const best = pricer.best(solution.prices);
-      bound = Math.max(bound, farley(problem, demand, costs, solution.prices, best));
-      const better = best.flatMap(({ patterns: ways }, bin) =>
-        ways.filter(each => each.value > (worth[bin] ?? 0) + GAIN),
-      );
-      const found = better.map(each => each.pattern()).filter(each => rounding === 'down' || canBeSawn(problem, each));
-      if (found.length === 0 || bound >= solution.cost - GAIN) break;
+      const prices = smooth === 0 ? solution.prices : between(solution.prices, center, smooth);
+      const best = pricer.best(prices);
+      const proven = farley(problem, demand, costs, prices, best);
+      if (proven > bound) {
+        bound = proven;
+        center = prices;
+      }
+      if (last || (proof !== undefined && wholeBins(bound) >= proof.wanted)) break;
+      const found = best
+        .flatMap(({ patterns: ways }) => ways.map(each => each.pattern()))
+        .filter(each => worthOf(each, solution.prices) > (worth[each.bin] ?? 0) + GAIN)
+        .filter(each => rounding === 'down' || canBeSawn(problem, each));
+      if (bound >= solution.cost - GAIN) break;
+      if (found.length === 0 && smooth === 0) break;
+      // What is worth nothing at the program's own prices shows that the steadied ones are too far away from them.
+      smooth = found.length === 0 ? 0 : SMOOTH;
       for (const pattern of found) add(pattern);
     }
-    return { patterns, times, bound };
+    return times.length === 0 ? undefined : { patterns, times, bound };
   } finally {
     program.close();
   }
+}
+
+/**
+ * Prices of one program are far from those of the next. A proof comes sooner from prices that keep so much of the best
+ * ones so far. P. Wentges, "Weighted Dantzig-Wolfe decomposition for linear mixed-integer programming", International
+ * Transactions in Operational Research 4 (1997) 151-162.
+ */
+const SMOOTH = 0.6;
+
+const between = (prices: ArrayLike<number>, center: ArrayLike<number>, share: number): Float64Array =>
+  Float64Array.from(prices, (price, at) => (1 - share) * price + share * (center[at] ?? 0));
+
+/** As if wood could be poured: a piece is worth its share of the largest bin. */
+function areaPrices({ pieces, bins }: CuttingProblem): Float64Array {
+  const largest = Math.max(...bins.map(bin => bin.area));
+  return Float64Array.from([...pieces.map(piece => piece.area / largest), ...bins.map(() => 0)]);
+}
+
+function worthOf(pattern: Pattern, prices: ArrayLike<number>): number {
+  let worth = 0;
+  for (const [kind, count] of pattern.counts) worth += count * (prices[kind] ?? 0);
+  return worth;
 }
 
 const canBeSawn = (problem: CuttingProblem, pattern: Pattern): boolean =>
@@ -101,7 +148,7 @@ export function addPattern(program: Program, problem: CuttingProblem, pattern: P
 }
 
 /** What one more bin of a kind that is short would save, as a price to be paid for each: zero or less as the solver says it. */
-const limitPrice = (problem: CuttingProblem, prices: readonly number[], bin: number): number =>
+const limitPrice = (problem: CuttingProblem, prices: ArrayLike<number>, bin: number): number =>
   prices[problem.pieces.length + bin] ?? 0;
 
 type Best = {
@@ -114,7 +161,7 @@ type Best = {
 type StretchPricer = {
   /** What pricing once takes, in looks. */
   readonly looks: number;
-  readonly price: (prices: readonly number[]) => {
+  readonly price: (prices: ArrayLike<number>) => {
     readonly value: number;
     readonly kinds: () => readonly number[];
     readonly tree: () => CutTree | undefined;
@@ -126,16 +173,16 @@ function openPricer(
   problem: CuttingProblem,
   demand: Demand,
   rounding: Rounding,
-): { readonly looks: number; readonly best: (prices: readonly number[]) => readonly Best[] } | undefined {
+  budget: number,
+): { readonly looks: number; readonly best: (prices: ArrayLike<number>) => readonly Best[] } | undefined {
+  const stretches = problem.bins.reduce((total, bin) => total + bin.clear.length * waysOf(bin).length, 0);
+  const work = Math.min(WORK_MAX, Math.max(WORK_LEAST, (budget * PLACES_A_LOOK) / (PRICINGS * stretches)));
   const bins = problem.bins.map(bin =>
-    // What lies between defects is cut free by crosscuts, whatever comes after.
-    (bin.clear.length > 1 ? CROSSCUT : BOTH).map(first =>
-      bin.clear.map(clear => stretchPricer(problem, demand, clear, first, rounding)),
-    ),
+    waysOf(bin).map(first => bin.clear.map(clear => stretchPricer(problem, demand, clear, first, rounding, work))),
   );
   if (bins.flat(2).some(pricer => pricer === undefined)) return undefined;
   const looks = bins.flat(2).reduce((total, pricer) => total + (pricer?.looks ?? 0), 0);
-  const best = (prices: readonly number[]): readonly Best[] =>
+  const best = (prices: ArrayLike<number>): readonly Best[] =>
     bins.map((ways, bin) => {
       const found = ways.map(way => {
         const priced = way.flatMap(pricer => pricer?.price(prices) ?? []);
@@ -153,6 +200,14 @@ function openPricer(
   return { looks, best };
 }
 
+/** What pricing a stretch once may look at, and how often a budget should pay it. */
+const WORK_MAX = 1_500_000;
+const WORK_LEAST = 30_000;
+const PRICINGS = 30;
+
+/** What lies between defects is cut free by crosscuts, whatever comes after. */
+const waysOf = (bin: BinKind): readonly Direction[] => (bin.clear.length > 1 ? CROSSCUT : BOTH);
+
 const CROSSCUT: readonly Direction[] = ['crosscut'];
 const BOTH: readonly Direction[] = ['crosscut', 'rip'];
 
@@ -162,6 +217,7 @@ function stretchPricer(
   clear: ClearStretch,
   first: Direction,
   rounding: Rounding,
+  work: number,
 ): StretchPricer | undefined {
   // What nobody asks for fits nowhere.
   const pieces = problem.pieces.map((piece, kind) =>
@@ -174,7 +230,7 @@ function stretchPricer(
     const looks = (count * stretch.across.count * (count + stretch.across.count)) / (2 * PLACES_A_LOOK);
     return { looks, price: prices => ({ ...priceFree(stretch, prices), tree: () => undefined }) };
   }
-  const stretch = stretchOf(pieces, clear, first, rounding);
+  const stretch = stretchOf(pieces, clear, first, rounding, work);
   if (stretch === undefined) return undefined;
   const stages = problem.stages === 2 ? 2 : 3;
   const limits = rounding === 'up' ? demand : undefined;
@@ -187,10 +243,10 @@ function stretchPricer(
   };
 }
 
-/** Pricing looks at so many places in the time of one look of the search, and a round has the program to solve. */
-const PLACES_A_LOOK = 5;
-const LOOKS_A_ROUND = 30_000;
-const LOOKS_A_ROW = 300;
+/** Pricing looks at so many places in the time of one look of the search. */
+const PLACES_A_LOOK = 2;
+/** What the solver counts as one takes so many looks of the search. */
+export const LOOKS_OF_WORK = 50;
 
 const kindsIn = (tree: CutTree | undefined): readonly number[] => (tree === undefined ? [] : piecesOf(tree));
 
@@ -198,7 +254,7 @@ function farley(
   problem: CuttingProblem,
   demand: Demand,
   costs: readonly number[],
-  prices: readonly number[],
+  prices: ArrayLike<number>,
   best: readonly Best[],
 ): number {
   const worth = demand.reduce((total, count, kind) => total + count * Math.max(0, prices[kind] ?? 0), 0);

@@ -1,9 +1,10 @@
-import type { Solver, WholeLimits } from '../solver.ts';
+import type { Program, Solver } from '../solver.ts';
 import type { Demand } from './bound.ts';
-import { addPattern, openMaster } from './column-generation.ts';
+import { addPattern, LOOKS_OF_WORK, openMaster } from './column-generation.ts';
 import { binOf } from './fill.ts';
 import { costOfBins, type Filling } from './first-plan.ts';
 import { type Pattern, patternsOf } from './patterns.ts';
+import type { Looking } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
 import { isRow, type OpenBin, piecesIn, takeOut } from './rows.ts';
 
@@ -38,31 +39,63 @@ export function openPool(): Pool {
 }
 
 /**
- * The cheapest choice among patterns that were found one by one: bins of different attempts go together. Undefined where
- * the solver finds none that is cheaper than `filling` within its limits.
+ * A choice among patterns that were found one by one, in which bins of different attempts go together. Undefined where
+ * none is found that is cheaper than `filling` by `gap` with so much work.
  */
 export function coverBy(
-  problem: CuttingProblem,
+  looking: Looking,
   demand: Demand,
   patterns: readonly Pattern[],
   filling: Filling,
   solver: Solver,
-  limits: WholeLimits,
+  { work, gap }: { readonly work: number; readonly gap: number },
 ): Filling | undefined {
-  const own = patternsOf(filling);
-  const all = [...own, ...patterns];
+  const { problem } = looking;
+  const all = [...patternsOf(filling), ...patterns];
   const program = openMaster(problem, demand, solver);
   for (const pattern of all) addPattern(program, problem, pattern, problem.bins[pattern.bin]?.cost ?? 0);
-  // Where even fractions of patterns save nothing worth while, whole ones do not either.
-  const saves = (program.solve()?.cost ?? 0) < costOfBins(problem, filling.bins) - limits.gap;
-  const start = all.map((_, index) => (index < own.length ? 1 : 0));
-  const solution = saves ? program.solveWhole(limits, start) : undefined;
+  const times = wholeTimes(program, costOfBins(problem, filling.bins) - gap, work);
+  looking.looks += program.work() * LOOKS_OF_WORK;
   program.close();
-  if (solution === undefined) return undefined;
+  if (times === undefined) return undefined;
   const bins = all.flatMap((pattern, index) =>
-    Array.from({ length: solution.columns[index] ?? 0 }, () => binOf(problem, pattern.bin, pattern.trees)),
+    Array.from({ length: times[index] ?? 0 }, () => binOf(problem, pattern.bin, pattern.trees)),
   );
   return withoutSurplus(problem, demand, bins);
+}
+
+/**
+ * Dives for whole numbers: takes the pattern that is nearest to one more and solves again, and where that costs too much,
+ * does without it once. Where even fractions cost more than `most`, whole numbers do too.
+ */
+function wholeTimes(program: Program, most: number, work: number): readonly number[] | undefined {
+  let tried: { readonly column: number; readonly times: number } | undefined;
+  while (program.work() < work) {
+    const solution = program.solve(work - program.work());
+    if (solution === undefined || solution.cost > most) {
+      if (tried === undefined) return undefined;
+      program.limit(tried.column, 0, tried.times - 1);
+      tried = undefined;
+      continue;
+    }
+    const next = nearestToMore(solution.columns);
+    if (next === undefined) return Array.from(solution.columns, Math.round);
+    program.limit(next.column, next.times, Number.POSITIVE_INFINITY);
+    tried = next;
+  }
+  return undefined;
+}
+
+function nearestToMore(columns: Float64Array): { readonly column: number; readonly times: number } | undefined {
+  let column = -1;
+  let most = 1e-6;
+  for (let at = 0; at < columns.length; at += 1) {
+    const part = (columns[at] ?? 0) % 1;
+    if (part <= most || part > 1 - 1e-6) continue;
+    most = part;
+    column = at;
+  }
+  return column < 0 ? undefined : { column, times: Math.ceil(columns[column] ?? 0) };
 }
 
 /** Takes out what is cut more often than it is asked for; bins that are empty then are left out. */

@@ -41,14 +41,23 @@ function pieceOf(row: Row, piece: Piece): CutPiece {
 
 /** Parts in a row. A part that is itself divided in the same direction gives its parts to the row. */
 export function apart(direction: Direction, parts: readonly Part[]): CutTree {
-  const flat = parts.flatMap(part =>
-    part.tree.kind === 'apart' && part.tree.direction === direction ? part.tree.parts : [part],
-  );
-  const [only] = flat;
-  if (flat.length === 1 && only !== undefined && only.size === extent(only.tree, direction)) return only.tree;
-  // Longest first, and equal settings side by side.
-  return { kind: 'apart', direction, parts: [...flat].sort((one, two) => two.size - one.size) };
+  const whole: Part[] = [];
+  const roomy: Part[] = [];
+  const take = (part: Part): void => {
+    const { tree, size } = part;
+    if (tree.kind === 'apart' && tree.direction === direction) for (const each of tree.parts) take(each);
+    else if (size > extent(tree, direction)) roomy.push(part);
+    else whole.push(part);
+  };
+  for (const part of parts) take(part);
+  const [only] = whole;
+  if (whole.length === 1 && roomy.length === 0 && only !== undefined) return only.tree;
+  // Longest first, and equal settings side by side. What has room to spare comes last: where the row is full, its own
+  // size need not be set.
+  return { kind: 'apart', direction, parts: [...whole.sort(longestFirst), ...roomy.sort(longestFirst)] };
 }
+
+const longestFirst = (one: Part, two: Part): number => two.size - one.size;
 
 /** What a tree needs in a direction. */
 export function extent(tree: CutTree, direction: Direction): number {

@@ -5,9 +5,7 @@ import { addRow, isOpen, isRow, newRow, type OpenBin, openBin, other, put, type 
 
 /** A bin of a kind, cut as the trees of its clear stretches say. */
 export function binOf(problem: CuttingProblem, kind: number, trees: readonly (CutTree | undefined)[]): OpenBin {
-  const bin = problem.bins[kind];
-  if (bin === undefined) throw new RangeError('a bin of no kind');
-  const open = openBin(kind, bin, undefined);
+  const open = openBin(kind, problem, undefined);
   for (const [index, root] of open.roots.entries()) {
     const tree = trees[index];
     if (tree !== undefined) plant(problem, open, root, tree);

@@ -1,5 +1,5 @@
 import { findPlace, type Looking, type Place, place, type Rule } from './placing.ts';
-import type { CuttingProblem, PieceKind } from './problem.ts';
+import type { CuttingProblem } from './problem.ts';
 import { type Direction, type OpenBin, openBin } from './rows.ts';
 
 /** A filling of bins, and the pieces for which there was no bin left, by kind. */
@@ -26,8 +26,8 @@ export function firstPlan(
     const piece = problem.pieces[kind];
     if (piece === undefined) continue;
     const where =
-      findPlace(looking, piece, bins, Math.max(0, bins.length - BINS_LOOKED_THROUGH), rule) ??
-      placeInNew(looking, piece, supply, rule, first);
+      findPlace(looking, kind, bins, Math.max(0, bins.length - BINS_LOOKED_THROUGH), rule) ??
+      placeInNew(looking, kind, supply, rule, first);
     if (where === undefined) {
       left.push(kind);
       continue;
@@ -41,7 +41,7 @@ export function firstPlan(
 /** A place in a bin that is opened for this piece. */
 function placeInNew(
   looking: Looking,
-  piece: PieceKind,
+  piece: number,
   supply: number[],
   rule: Rule,
   first: Direction | undefined,
@@ -59,20 +59,19 @@ function placeInNew(
 /** A place in an empty bin of a kind. A piece that does not come out with this first cut is tried with either. */
 export function placeInEmpty(
   looking: Looking,
-  piece: PieceKind,
+  piece: number,
   kind: number,
   rule: Rule,
   first: Direction | undefined,
 ): Place | undefined {
-  const bin = looking.problem.bins[kind];
-  if (bin === undefined) return undefined;
-  const wanted = findPlace(looking, piece, [openBin(kind, bin, first)], 0, rule);
+  const { problem } = looking;
+  const wanted = findPlace(looking, piece, [openBin(kind, problem, first)], 0, rule);
   if (wanted !== undefined || first === undefined) return wanted;
-  return findPlace(looking, piece, [openBin(kind, bin, undefined)], 0, rule);
+  return findPlace(looking, piece, [openBin(kind, problem, undefined)], 0, rule);
 }
 
 /** Whether the saw gets a piece of this size out of any bin of the stock. */
-export const fitsSomewhere = (looking: Looking, piece: PieceKind): boolean =>
+export const fitsSomewhere = (looking: Looking, piece: number): boolean =>
   looking.problem.bins.some(
     (_, kind) => placeInEmpty(looking, piece, kind, { fit: 'area', split: 'shorter' }, undefined) !== undefined,
   );

@@ -43,7 +43,7 @@ function placesOf(sizes: ReadonlySet<number>, whole: number): Points {
  */
 export function priceFree(
   { along, across, lies }: FreeStretch,
-  prices: readonly number[],
+  prices: ArrayLike<number>,
 ): { readonly value: number; readonly kinds: () => readonly number[] } {
   const { count: columns } = along;
   const { count: rows } = across;

@@ -103,12 +103,20 @@ function binKind(
     clear,
     area: clear.reduce((total, stretch) => total + stretch.length * stretch.width, 0),
     endsClear: last !== undefined && last.along + last.length - kerf === length - trimsOf(stock, shop).end / unit,
+    easy: easyFirstCut(stock, size, shop),
     reach: {
       crosscut: reachOn(length, shop.saw.crosscutCapacity / unit, kerf),
       rip: reachOn(width, shop.saw.ripCapacity / unit, kerf),
     },
   };
 }
+
+/**
+ * A long board is crosscut first, because nobody guides it alone through a rip. A sheet is ripped first, its long edge on
+ * the fence, where the fence reaches every width from one side or the other, and crosscut first where it does not.
+ */
+const easyFirstCut = (stock: Stock, size: StockSize, { saw }: Shop): BinKind['easy'] =>
+  stock.kind === 'sheet' && 2 * saw.ripCapacity >= size.width ? 'rip' : 'crosscut';
 
 /** What the bin yields between its trims and around its defects. */
 function clearStretches(stock: Stock, shop: Shop, unit: number, size: StockSize): readonly ClearStretch[] {

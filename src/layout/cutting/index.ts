@@ -6,12 +6,12 @@ import { nm } from '../../units/length.ts';
 import type { Blank, CutPlan } from '../shop-plan.ts';
 import type { Solver } from '../solver.ts';
 import { drawUp, type Numbers } from './draw-up.ts';
-import { fewerSettings, type Handling } from './fewer-settings.ts';
-import { type Filling, fitsSomewhere } from './first-plan.ts';
+import { fewerSettings, type Wishes } from './fewer-settings.ts';
+import { costOfBins, type Filling, fitsSomewhere } from './first-plan.ts';
 import { handlingOf } from './handling.ts';
 import { problemOf } from './in-units.ts';
 import type { CuttingProblem } from './problem.ts';
-import type { OpenBin } from './rows.ts';
+import type { Handling, OpenBin } from './rows.ts';
 import { type Found, LOOKS_A_SECOND, lookingAt, search } from './search.ts';
 
 /**
@@ -41,34 +41,54 @@ export function planCutting(
 type Cutting = { readonly stock: Stock; readonly blanks: number; readonly cutting: CuttingProblem };
 type Filled = Cutting & { readonly filling: Found };
 
-/** Share of the job's time for settings and remnants, after the bins are settled. */
+/** Share of the job's time for settings and remnants, after the bins are settled, and so many times the patience at most. */
 const SETTINGS_SHARE = 0.25;
+const SETTINGS_PATIENCE = 4;
 
 /**
  * Fills the bins of every stock, then makes the fewest settings of them: those that one stock needs are free for the
  * others. Each stock has its share of the time by its pieces; what one leaves, the next ones have.
  */
 function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonly Filled[] {
-  const looks = shop.planning.seconds * LOOKS_A_SECOND;
+  const { seconds, patience, seed } = shop.planning;
+  const looks = seconds * LOOKS_A_SECOND;
+  const patienceFor = (each: Cutting): number => (patience * LOOKS_A_SECOND * each.blanks) / 100;
   const searched = share(cuttings, looks * (1 - SETTINGS_SHARE), (each, own) => {
-    const filling = search(each.cutting, own, shop.planning.seed, solver);
+    const filling = search(each.cutting, { looks: own, patience: patienceFor(each) }, seed, solver);
     return { spent: filling.looks, value: { ...each, filling } };
   });
-  const { colourMatch, colourMatchWaste } = shop.planning;
-  const waste = colourMatch === 'none' ? 0 : colourMatchWaste;
   const handles = searched.map(({ cutting, stock }) => handlingOf(cutting, stock, shop));
   const settings = searched.map(({ filling }, at) => settingsOf(filling, handles[at]));
   return share(searched, looks * SETTINGS_SHARE, (each, own, at) => {
     const handle = handles[at];
     if (handle === undefined) return { spent: 0, value: each };
     const made = new Set(settings.flatMap((made, other) => (other === at ? [] : [...made])));
-    const looking = lookingAt(each.cutting, shop.planning.seed);
+    const looking = { ...lookingAt(each.cutting, seed), easy: true };
     const supply = each.cutting.bins.map(bin => bin.available);
-    const filling = fewerSettings(looking, each.filling, made, supply, own, handle, waste);
+    const patience = patienceFor(each);
+    const effort = { looks: Math.min(own, patience * SETTINGS_PATIENCE), patience };
+    const filling = fewerSettings(looking, each.filling, supply, effort, { made, ...wishesOf(each, shop, handle) });
     settings[at] = settingsOf(filling, handle);
     return { spent: looking.looks, value: { ...each, filling: { ...each.filling, ...filling } } };
   });
 }
+
+/** Boards may be spent on colour, and where the shop says so, on settings. */
+function wishesOf(
+  { cutting, filling }: Filled,
+  { planning }: Shop,
+  handle: (bin: OpenBin) => Handling,
+): Omit<Wishes, 'made'> {
+  const { colourMatch, colourMatchWaste, boardsForSetting, remnantForSetting } = planning;
+  const cost = costOfBins(cutting, filling.bins);
+  const forColour = colourMatch === 'none' ? 0 : cost * colourMatchWaste;
+  const forSettings = boardsForSetting * filling.bins.reduce((sum, bin) => sum + handle(bin).settings.length, 0);
+  const bin = boardsForSetting > 0 ? 1 / boardsForSetting : forColour > 0 ? BIN_FOR_COLOUR : undefined;
+  return { handle, weights: { remnant: 1 / remnantForSetting, bin }, spare: Math.max(forColour, forSettings) };
+}
+
+/** Where boards may be spent on pairs of stiles, one is worth so many settings: no more than it must. */
+const BIN_FOR_COLOUR = 1.5;
 
 const settingsOf = (filling: Filling, handle: ((bin: OpenBin) => Handling) | undefined): ReadonlySet<number> =>
   new Set(handle === undefined ? [] : filling.bins.flatMap(bin => handle(bin).settings));
@@ -95,9 +115,9 @@ function notCut(cutting: CuttingProblem, found: Filling, stock: Stock): readonly
   const looking = lookingAt(cutting, 0);
   const left = [...new Set(found.left)].map(kind => {
     const count = found.left.filter(each => each === kind).length;
-    return { piece: cutting.pieces[kind], count };
+    return { kind, piece: cutting.pieces[kind], count };
   });
-  const tooLarge = left.filter(({ piece }) => piece !== undefined && !fitsSomewhere(looking, piece));
+  const tooLarge = left.filter(({ kind }) => !fitsSomewhere(looking, kind));
   const short = left.filter(each => !tooLarge.includes(each)).reduce((total, { count }) => total + count, 0);
   return [
     ...tooLarge.flatMap(({ piece, count }) =>

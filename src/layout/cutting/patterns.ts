@@ -27,7 +27,7 @@ export function singles(looking: Looking, kind: number, supply: readonly number[
   const piece = looking.problem.pieces[kind];
   for (const [index, left] of supply.entries()) {
     if (piece === undefined || left <= 0) continue;
-    const where = placeInEmpty(looking, piece, index, { fit: 'area', split: 'shorter' }, undefined);
+    const where = placeInEmpty(looking, kind, index, { fit: 'area', split: 'shorter' }, undefined);
     if (where === undefined) continue;
     place(where, piece, kind);
     return patternsOf({ bins: [where.bin], left: [] });
@@ -36,7 +36,7 @@ export function singles(looking: Looking, kind: number, supply: readonly number[
 }
 
 /** A bin is filled so often in search of patterns that are worth more than they cost, and so many of those are kept. */
-const TRIES = 40;
+const TRIES = 12;
 const KEPT = 12;
 
 /**
@@ -47,12 +47,12 @@ export function likelyPatterns(
   looking: Looking,
   demand: Demand,
   costs: readonly number[],
-  prices: readonly number[],
+  prices: ArrayLike<number>,
 ): readonly Pattern[] {
   const found = new Map<string, { readonly bin: OpenBin; readonly worth: number }>();
   for (const [kind, bin] of looking.problem.bins.entries()) {
     for (let time = 0; bin.available > 0 && time < TRIES; time += 1) {
-      const open = openBin(kind, bin, undefined);
+      const open = openBin(kind, looking.problem, undefined);
       const worth = fillByPrice(looking, open, demand, prices) - (costs[kind] ?? 0);
       if (worth > LEAST_WORTH)
         found.set(`${kind} ${piecesIn(open).sort((one, two) => one - two)}`, { bin: open, worth });
@@ -63,25 +63,32 @@ export function likelyPatterns(
 }
 
 const LEAST_WORTH = 1e-6;
+/** What it takes to put a kind in its place in the order, in looks. */
+const LOOKS_A_KIND = 12;
 
-function fillByPrice(looking: Looking, bin: OpenBin, demand: Demand, prices: readonly number[]): number {
+function fillByPrice(looking: Looking, bin: OpenBin, demand: Demand, prices: ArrayLike<number>): number {
   const { problem, chance } = looking;
   const rule: Rule = {
     fit: FITS[pick(chance, FITS.length)] ?? 'area',
     split: SPLITS[pick(chance, SPLITS.length)] ?? 'shorter',
   };
   const noise = chance() * 0.3;
-  const order = problem.pieces
-    .flatMap((piece, kind) => {
-      const price = (demand[kind] ?? 0) > 0 ? (prices[kind] ?? 0) : 0;
-      return price > 0 ? [{ piece, kind, key: (price / piece.area) * (1 - noise * chance()) }] : [];
-    })
-    .sort((one, two) => two.key - one.key || one.kind - two.kind);
+  const keys = new Float64Array(problem.pieces.length);
+  const order: number[] = [];
+  for (let kind = 0; kind < keys.length; kind += 1) {
+    const price = (demand[kind] ?? 0) > 0 ? (prices[kind] ?? 0) : 0;
+    if (price <= 0) continue;
+    keys[kind] = (price / (problem.pieces[kind]?.area ?? 1)) * (1 - noise * chance());
+    order.push(kind);
+  }
+  order.sort((one, two) => (keys[two] ?? 0) - (keys[one] ?? 0) || one - two);
+  looking.looks += LOOKS_A_KIND * order.length;
   let worth = 0;
-  for (const { piece, kind } of order) {
-    if (piece.area > (problem.bins[bin.kind]?.area ?? 0) - bin.filled) continue;
+  for (const kind of order) {
+    const piece = problem.pieces[kind];
+    if (piece === undefined || piece.area > (problem.bins[bin.kind]?.area ?? 0) - bin.filled) continue;
     for (let copies = demand[kind] ?? 0; copies > 0; copies -= 1) {
-      const where = findPlace(looking, piece, [bin], 0, rule);
+      const where = findPlace(looking, kind, [bin], 0, rule);
       if (where === undefined) break;
       place(where, piece, kind);
       worth += prices[kind] ?? 0;

@@ -8,6 +8,8 @@ export type Points = {
   readonly index: (size: number) => number;
   /** The last point that is left when a part that ends at point `two` is taken off one that ends at `one`. */
   readonly less: (one: number, two: number) => number;
+  /** The same for all pairs, row by row for `one`; undefined where it is their difference. */
+  readonly table: Int32Array | undefined;
 };
 
 /**
@@ -52,6 +54,7 @@ export function exactPoints(sums: readonly number[]): Points {
     count: length,
     index: size => places.get(size) ?? length,
     less: (one, two) => table[one * length + two] ?? 0,
+    table,
   };
 }
 
@@ -61,5 +64,6 @@ export function gridPoints(whole: number, count: number, rounding: Rounding): Po
     count,
     index: size => (rounding === 'up' ? Math.ceil(size / step - 1e-9) : Math.floor(size / step + 1e-9)),
     less: (one, two) => one - two,
+    table: undefined,
   };
 }

@@ -22,15 +22,16 @@ type Lie = {
   readonly crossSize: number;
 };
 
-/** What pricing may look at: places along and across, and extents of pieces, multiplied. */
-const WORK_MAX = 1_500_000;
-
-/** The stretch with its points; undefined where the points cannot tell the smallest piece from nothing. */
+/**
+ * The stretch with its points, so many that places along and across and extents of pieces, multiplied, are no more than
+ * `work`; undefined where the points cannot tell the smallest piece from nothing.
+ */
 export function stretchOf(
   pieces: readonly PieceKind[],
   stretch: { readonly length: number; readonly width: number },
   first: Direction,
   rounding: Rounding,
+  work: number,
 ): Stretch | undefined {
   const [mainWhole, crossWhole] =
     first === 'crosscut' ? [stretch.length, stretch.width] : [stretch.width, stretch.length];
@@ -39,7 +40,7 @@ export function stretchOf(
     .filter(lie => lie.mainSize <= mainWhole && lie.crossSize <= crossWhole);
   const mainSizes = [...new Set(fitting.map(lie => lie.mainSize))];
   const crossSizes = [...new Set(fitting.map(lie => lie.crossSize))];
-  const most = Math.floor(WORK_MAX / Math.max(1, crossSizes.length));
+  const most = Math.floor(work / Math.max(1, crossSizes.length));
   const [main, cross] = pointsFor(
     { whole: mainWhole, sums: sumsOf(mainSizes, mainWhole) },
     { whole: crossWhole, sums: sumsOf(crossSizes, crossWhole) },
@@ -98,31 +99,40 @@ export type Priced = { readonly value: number; readonly tree: () => CutTree | un
 export function price(
   stretch: Stretch,
   stages: 2 | 3,
-  prices: readonly number[],
+  prices: ArrayLike<number>,
   limits: readonly number[] | undefined,
 ): Priced {
   return stages === 2 ? priceTwo(stretch, prices, limits) : priceThree(stretch, prices, limits);
 }
 
-function priceThree(stretch: Stretch, prices: readonly number[], limits: readonly number[] | undefined): Priced {
+function priceThree(stretch: Stretch, prices: ArrayLike<number>, limits: readonly number[] | undefined): Priced {
   const { main, cross, lies } = stretch;
-  const rows = byExtent(lies, lie => lie.crossSize).map(({ same }) => {
-    const items = same.map(lie => ({ size: lie.main, value: prices[lie.kind] ?? 0, limit: limits?.[lie.kind] }));
-    return { same, cross: same[0]?.cross ?? 0, sack: fillSack(main, items) };
-  });
-  const strips = Array.from({ length: main.count }, (_, at) =>
-    fillSack(
-      cross,
-      rows.map(row => ({ size: row.cross, value: row.sack.values[at] ?? 0, limit: undefined })),
+  const rows = byExtent(lies, lie => lie.crossSize).map(({ same }) => ({
+    same,
+    cross: same[0]?.cross ?? 0,
+    sack: fillSack(
+      main,
+      itemsOf(same, lie => lie.main, prices, limits),
     ),
-  );
-  const values = strips.map(strip => strip.values.at(-1) ?? 0);
+  }));
+  const items: Items = { sizes: rows.map(row => row.cross), values: new Float64Array(rows.length), limits: undefined };
+  const stripAt = (at: number): Sack => {
+    for (const [index, { sack }] of rows.entries()) items.values[index] = sack.values[at] ?? 0;
+    return fillSack(cross, items);
+  };
   // A strip that is no better than a narrower one is left out.
-  const worth = values.flatMap((value, at) => (at > 0 && value > (values[at - 1] ?? 0) + TINY ? [at] : []));
-  const all = fillSack(
-    main,
-    worth.map(at => ({ size: at, value: values[at] ?? 0, limit: undefined })),
-  );
+  const worth: number[] = [];
+  const values: number[] = [];
+  let best = 0;
+  for (let at = 1; at < main.count; at += 1) {
+    if (rows.every(({ sack }) => sack.values[at] === sack.values[at - 1])) continue;
+    const value = stripAt(at).values.at(-1) ?? 0;
+    if (value <= best + TINY) continue;
+    best = value;
+    worth.push(at);
+    values.push(value);
+  }
+  const all = fillSack(main, { sizes: worth, values: Float64Array.from(values), limits: undefined });
   const treeOfRow = (row: number, at: number): CutTree => {
     const found = rows[row];
     const pieces = found === undefined ? [] : takenFrom(main, found.sack, at);
@@ -136,21 +146,26 @@ function priceThree(stretch: Stretch, prices: readonly number[], limits: readonl
     inRow(
       stretch,
       other(stretch.first),
-      takenFrom(cross, strips[at] ?? all, cross.count - 1).map(row => treeOfRow(row, at)),
+      takenFrom(cross, stripAt(at), cross.count - 1).map(row => treeOfRow(row, at)),
     );
   return whole(stretch, all, index => treeOfStrip(worth[index] ?? 0));
 }
 
-function priceTwo(stretch: Stretch, prices: readonly number[], limits: readonly number[] | undefined): Priced {
+function priceTwo(stretch: Stretch, prices: ArrayLike<number>, limits: readonly number[] | undefined): Priced {
   const { main, cross, lies } = stretch;
-  const strips = byExtent(lies, lie => lie.mainSize).map(({ same }) => {
-    const items = same.map(lie => ({ size: lie.cross, value: prices[lie.kind] ?? 0, limit: limits?.[lie.kind] }));
-    return { same, main: same[0]?.main ?? 0, sack: fillSack(cross, items) };
+  const strips = byExtent(lies, lie => lie.mainSize).map(({ same }) => ({
+    same,
+    main: same[0]?.main ?? 0,
+    sack: fillSack(
+      cross,
+      itemsOf(same, lie => lie.cross, prices, limits),
+    ),
+  }));
+  const all = fillSack(main, {
+    sizes: strips.map(strip => strip.main),
+    values: Float64Array.from(strips, strip => strip.sack.values.at(-1) ?? 0),
+    limits: undefined,
   });
-  const all = fillSack(
-    main,
-    strips.map(strip => ({ size: strip.main, value: strip.sack.values.at(-1) ?? 0, limit: undefined })),
-  );
   return whole(stretch, all, index => {
     const strip = strips[index];
     const pieces = strip === undefined ? [] : takenFrom(cross, strip.sack, cross.count - 1);
@@ -161,6 +176,17 @@ function priceTwo(stretch: Stretch, prices: readonly number[], limits: readonly 
     );
   });
 }
+
+const itemsOf = (
+  same: readonly Lie[],
+  sizeOf: (lie: Lie) => number,
+  prices: ArrayLike<number>,
+  limits: readonly number[] | undefined,
+): Items => ({
+  sizes: same.map(sizeOf),
+  values: Float64Array.from(same, lie => prices[lie.kind] ?? 0),
+  limits: limits === undefined ? undefined : same.map(lie => limits[lie.kind] ?? 0),
+});
 
 const whole = (stretch: Stretch, all: Sack, strip: (index: number) => CutTree): Priced => ({
   value: all.values.at(-1) ?? 0,
@@ -210,36 +236,44 @@ type Sack = {
   readonly ends: Int32Array;
   readonly sizes: readonly number[];
 };
-type Item = { readonly size: number; readonly value: number; readonly limit: number | undefined };
+type Items = {
+  readonly sizes: readonly number[];
+  readonly values: Float64Array;
+  readonly limits: readonly number[] | undefined;
+};
 
 /** Each item any number of times, or up to its limit where it has one. */
-function fillSack(points: Points, items: readonly Item[]): Sack {
-  const { count } = points;
-  const useful = items.filter(item => item.value > TINY);
+function fillSack(points: Points, { sizes, values, limits }: Items): Sack {
+  const { count, table } = points;
   const sack = {
     values: new Float64Array(count),
     items: new Int32Array(count),
     ends: new Int32Array(count),
-    sizes: items.map(item => item.size),
+    sizes,
   };
-  const indices = items.flatMap((item, index) => (item.value > TINY ? [index] : []));
+  const useful: number[] = [];
+  for (let item = 0; item < sizes.length; item += 1) if ((values[item] ?? 0) > TINY) useful.push(item);
+  const own = Int32Array.from(useful, item => sizes[item] ?? 0);
+  const worth = Float64Array.from(useful, item => values[item] ?? 0);
   for (let at = 1; at < count; at += 1) {
     let best = sack.values[at - 1] ?? 0;
-    sack.items[at] = sack.items[at - 1] ?? 0;
-    sack.ends[at] = sack.ends[at - 1] ?? 0;
+    let item = sack.items[at - 1] ?? 0;
+    let end = sack.ends[at - 1] ?? 0;
     for (let each = 0; each < useful.length; each += 1) {
-      const item = useful[each];
-      if (item === undefined || item.size > at) continue;
-      const rest = points.less(at, item.size);
-      const value = item.value + (sack.values[rest] ?? 0);
+      const size = own[each] ?? 0;
+      if (size > at) continue;
+      const rest = table === undefined ? at - size : (table[at * count + size] ?? 0);
+      const value = (worth[each] ?? 0) + (sack.values[rest] ?? 0);
       if (value <= best + TINY) continue;
-      const index = indices[each] ?? 0;
-      if (item.limit !== undefined && timesTaken(points, sack, rest, index) >= item.limit) continue;
+      const index = useful[each] ?? 0;
+      if (limits !== undefined && timesTaken(points, sack, rest, index) >= (limits[index] ?? 0)) continue;
       best = value;
-      sack.items[at] = index;
-      sack.ends[at] = at;
+      item = index;
+      end = at;
     }
     sack.values[at] = best;
+    sack.items[at] = item;
+    sack.ends[at] = end;
   }
   return sack;
 }

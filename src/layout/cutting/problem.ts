@@ -50,6 +50,8 @@ export type BinKind = {
   readonly area: number;
   /** Whether the last clear stretch runs to the far trim; otherwise a defect lies behind it. */
   readonly endsClear: boolean;
+  /** The direction of first cuts in which one person can guide the whole of it. */
+  readonly easy: 'crosscut' | 'rip';
   /** How large a piece may be, kerf included, for fence or stop to measure it from one side or the other. */
   readonly reach: { readonly crosscut: Reach; readonly rip: Reach };
 };

@@ -1,4 +1,4 @@
-import type { BinKind, PieceKind } from './problem.ts';
+import type { CuttingProblem, PieceKind } from './problem.ts';
 
 /** Direction of a through cut, by the axis that it divides: a crosscut divides the length, a rip the width. */
 export type Direction = 'crosscut' | 'rip';
@@ -27,6 +27,27 @@ export type Row = {
 /** A piece in a row; its size across the row's direction is the row's breadth. */
 export type Piece = { readonly kind: number; readonly turned: boolean; readonly size: number };
 
+/** What a bin asks of the saw and leaves for the rack. */
+export type Handling = {
+  /** Settings of fence and stop of its cuts, trims left out, each once: see `settingKey`. */
+  readonly settings: readonly number[];
+  /** Area of the largest leftover that is worth keeping, as a share of a bin. */
+  readonly remnant: number;
+  /** Whether its first cut goes the way in which a whole board or sheet is hard to guide. */
+  readonly awkward: boolean;
+  /** Kinds of stiles that come in an odd number, so that one is parted from its fellow. */
+  readonly odd: number;
+};
+
+/**
+ * One number for a direction and a distance in nanometres, the same for all wood of a job. Whole boards and sheets are
+ * broken down before what comes off them is cut on: a setting of a first cut is made again where a later cut needs it.
+ */
+export const settingKey = (direction: Direction, setting: number, first: boolean): number =>
+  4 * setting + (direction === 'rip' ? 2 : 0) + (first ? 1 : 0);
+
+export const isOfFirstCut = (key: number): boolean => key % 2 === 1;
+
 /** A bin that is being filled, with a row for each of its clear stretches. */
 export type OpenBin = {
   readonly kind: number;
@@ -38,10 +59,27 @@ export type OpenBin = {
   count: number;
   /** Whether the direction of the first cuts is given. */
   readonly fixed: boolean;
+  /** What it asks of the saw, once that is worked out. A bin is asked when it is not changed any more. */
+  handling: Handling | undefined;
+  /** The kinds of pieces that no place was found for, 31 in a number. */
+  readonly full: number[];
 };
 
+const BITS = 31;
+
+/** Whether it is known that the bin has no place for a kind of piece, until something is taken out of it. */
+export const isFull = (bin: OpenBin, kind: number): boolean =>
+  (((bin.full[(kind / BITS) | 0] ?? 0) >>> (kind % BITS)) & 1) === 1;
+
+export function setFull({ full }: OpenBin, kind: number): void {
+  const at = (kind / BITS) | 0;
+  full[at] = (full[at] ?? 0) | (1 << (kind % BITS));
+}
+
 /** An empty bin. Where `first` is given its first cuts go in that direction, else as the first piece has it. */
-export function openBin(kind: number, bin: BinKind, first: Direction | undefined): OpenBin {
+export function openBin(kind: number, { bins, pieces }: CuttingProblem, first: Direction | undefined): OpenBin {
+  const bin = bins[kind];
+  if (bin === undefined) throw new RangeError('a bin of no kind');
   // Stretches between defects are cut free by crosscuts.
   const direction = bin.clear.length > 1 ? 'crosscut' : (first ?? 'crosscut');
   const roots = bin.clear.map(stretch =>
@@ -51,7 +89,17 @@ export function openBin(kind: number, bin: BinKind, first: Direction | undefined
   );
   const rows: Row[] = [];
   for (const root of roots) addRow(rows, root);
-  return { kind, roots, rows, filled: 0, count: 0, fixed: bin.clear.length > 1 || first !== undefined };
+  const fixed = bin.clear.length > 1 || first !== undefined;
+  return {
+    kind,
+    roots,
+    rows,
+    filled: 0,
+    count: 0,
+    fixed,
+    handling: undefined,
+    full: new Array<number>(Math.ceil(pieces.length / BITS)).fill(0),
+  };
 }
 
 export const newRow = (
@@ -117,6 +165,24 @@ function putAlong(bin: OpenBin, row: Row, piece: PieceKind, kind: number, turned
   addRow(bin.rows, strip);
 }
 
+/** Puts a piece into a new strip of a row that is wider than the piece, so that it is cut at a setting that there is. */
+export function putInStrip(
+  bin: OpenBin,
+  row: Row,
+  size: number,
+  piece: PieceKind,
+  kind: number,
+  turned: boolean,
+): void {
+  const strip = newRow(other(row.direction), size, row.breadth, row.stage + 1, row, size);
+  row.left -= size;
+  row.parts.push(strip);
+  addRow(bin.rows, strip);
+  putAlong(bin, strip, piece, kind, turned);
+  bin.filled += piece.area;
+  bin.count += 1;
+}
+
 export function addRow(rows: Row[], row: Row): void {
   row.at = rows.length;
   rows.push(row);
@@ -133,6 +199,7 @@ export function takeOut(bin: OpenBin, row: Row, index: number, pieces: readonly 
   for (let at = from; at < out.length; at += 1) bin.filled -= pieces[out[at] ?? 0]?.area ?? 0;
   bin.count -= out.length - from;
   remove(row, index);
+  bin.full.fill(0);
   bin.rows = [];
   for (const root of bin.roots) listRows(root, bin.rows);
 }
@@ -163,7 +230,9 @@ export function piecesIn(bin: OpenBin): number[] {
 /** A copy that shares nothing with the bin. Its rows stand in the same places. */
 export function copyBin(bin: OpenBin): OpenBin {
   const rows: Row[] = new Array(bin.rows.length);
-  return { ...bin, roots: bin.roots.map(root => copyRow(root, undefined, rows)), rows };
+  const roots = bin.roots.map(root => copyRow(root, undefined, rows));
+  const { kind, filled, count, fixed, full } = bin;
+  return { kind, roots, rows, filled, count, fixed, handling: undefined, full: full.slice() };
 }
 
 function copyRow(row: Row, parent: Row | undefined, rows: Row[]): Row {

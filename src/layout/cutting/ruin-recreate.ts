@@ -1,21 +1,27 @@
 import { pick } from './chance.ts';
-import { COST_EPSILON, costOfBins, placeInEmpty } from './first-plan.ts';
+import { COST_EPSILON, placeInEmpty } from './first-plan.ts';
 import { FITS, findPlace, type Looking, type Place, place, type Rule, SPLITS } from './placing.ts';
 import type { PieceKind } from './problem.ts';
-import { copyBin, type OpenBin, piecesIn, takeOut } from './rows.ts';
+import { copyBin, isOpen, type OpenBin, piecesIn, put, putInStrip, type Row, reorient, takeOut } from './rows.ts';
 
 /** Bins on the bench, and pieces that lie beside them. */
 export type Attempt = { readonly bins: readonly OpenBin[]; readonly left: readonly number[] };
 
 /** What the bins of an attempt may cost together, and how many of each kind there are for it. */
-export type Allowance = { readonly cost: number; readonly supply: readonly number[] };
+export type Allowance = {
+  readonly cost: number;
+  readonly supply: readonly number[];
+  /** How large a strip of a row that divides a whole bin should be, for a piece of a size; the piece's own where undefined. */
+  readonly widen?: ((row: Row, size: number) => number) | undefined;
+};
 
 /** A try takes pieces out of up to so many bins, and now and then all pieces of one. Both figures did best in the bench. */
 const BINS_RUINED = 5;
-const ALL_OUT = 0.3;
-/** What a try and a piece cost beside the rows that are looked at, in looks. */
-const LOOKS_A_TRY = 100;
-const LOOKS_A_PIECE = 10;
+const ALL_OUT = 0.5;
+/** What a try, a piece that is put somewhere, and a row that is copied cost beside the looking, in looks. */
+const LOOKS_A_TRY = 50;
+const LOOKS_A_PIECE = 6;
+const LOOKS_A_COPY = 18;
 
 /**
  * One try of ruin and recreate: takes pieces out of a few bins and puts them and what lay beside back, in an order and by
@@ -30,6 +36,50 @@ export function ruinAndRecreate(looking: Looking, attempt: Attempt, allowance: A
   ruin(looking, bins, own, out);
   return recreate(looking, bins, own, out, allowance);
 }
+
+/** A try that takes out the same strip of whole bins wherever it is, so that its setting is not made any more. */
+export function withoutStrip(looking: Looking, attempt: Attempt, allowance: Allowance): Attempt {
+  const { chance, problem } = looking;
+  const bins = [...attempt.bins];
+  const out = [...attempt.left];
+  looking.looks += LOOKS_A_TRY;
+  const own = new Set<OpenBin>();
+  const roots = bins[pick(chance, bins.length)]?.roots ?? [];
+  const root = roots[pick(chance, roots.length)];
+  const part = root?.parts[pick(chance, root.parts.length)];
+  if (root === undefined || part === undefined) return attempt;
+  const { direction } = root;
+  const { size } = part;
+  const first = pick(chance, bins.length);
+  let ruined = 0;
+  for (let step = 0; step < bins.length && ruined < STRIPS_RUINED; step += 1) {
+    const at = (first + step) % bins.length;
+    const bin = bins[at];
+    if (bin === undefined || !bin.roots.some(each => each.direction === direction && hasPart(each, size))) continue;
+    looking.looks += LOOKS_A_COPY * bin.rows.length;
+    const copy = copyBin(bin);
+    for (const each of copy.roots)
+      for (let index = each.parts.length - 1; index >= 0; index -= 1)
+        if (each.direction === direction && each.parts[index]?.size === size)
+          takeOut(copy, each, index, problem.pieces, out);
+    ruined += 1;
+    bins[at] = copy;
+    own.add(copy);
+  }
+  // What is taken out wants room that others have, too.
+  ruin(looking, bins, own, out);
+  return recreate(
+    looking,
+    bins.filter(bin => bin.count > 0),
+    own,
+    out,
+    allowance,
+  );
+}
+
+const STRIPS_RUINED = 4;
+
+const hasPart = (row: Row, size: number): boolean => row.parts.some(part => part.size === size);
 
 /** Puts what lies beside into the bins or into new ones, largest first, as many as there are. */
 export function recreateAll(looking: Looking, attempt: Attempt): Attempt {
@@ -50,6 +100,7 @@ function ruin(looking: Looking, bins: OpenBin[], own: Set<OpenBin>, out: number[
       bins.splice(at, 1);
       continue;
     }
+    looking.looks += LOOKS_A_COPY * bin.rows.length;
     const copy = copyBin(bin);
     takeOutSome(looking, copy, out);
     if (copy.count === 0) bins.splice(at, 1);
@@ -83,30 +134,70 @@ function recreate(
     fit: FITS[pick(chance, FITS.length)] ?? 'area',
     split: SPLITS[pick(chance, SPLITS.length)] ?? 'shorter',
   };
+  const stock = stockOf(looking, bins, allowance);
   const left: number[] = [];
+  // What found no place finds none later in the same try, and no more do others of its size.
+  const tooMany = new Set<number>();
   for (const kind of shuffled(looking, out)) {
     const piece = problem.pieces[kind];
     if (piece === undefined) continue;
     looking.looks += LOOKS_A_PIECE;
-    const where = findPlace(looking, piece, bins, 0, rule);
-    if (where !== undefined) {
-      place(ownPlace(where, bins, own), piece, kind);
+    if (tooMany.has(kind)) {
+      left.push(kind);
       continue;
     }
-    const opened = openFor(looking, piece, bins, rule, allowance);
-    if (opened === undefined) left.push(kind);
-    else {
-      place(opened, piece, kind);
+    const where = findPlace(looking, kind, bins, 0, rule);
+    if (where !== undefined) {
+      putAt(ownPlace(looking, where, bins, own), piece, kind, allowance);
+      continue;
+    }
+    const opened = openFor(looking, kind, stock, rule, allowance);
+    if (opened === undefined) {
+      left.push(kind);
+      tooMany.add(kind);
+    } else {
+      putAt(opened, piece, kind, allowance);
       bins.push(opened.bin);
       own.add(opened.bin);
+      stock.spent += problem.bins[opened.bin.kind]?.cost ?? 0;
+      stock.used[opened.bin.kind] = (stock.used[opened.bin.kind] ?? 0) + 1;
     }
   }
   return { bins, left };
 }
 
+function putAt(where: Place, piece: PieceKind, kind: number, { widen }: Allowance): void {
+  const { bin, row, turned, way } = where;
+  const opens = way === 'across' && isOpen(bin, row);
+  if (widen === undefined || row.parent !== undefined || (way === 'across' && !opens)) {
+    place(where, piece, kind);
+    return;
+  }
+  if (opens) reorient(row);
+  const size = (row.direction === 'crosscut') !== turned ? piece.length : piece.width;
+  const wide = widen(row, size);
+  if (wide > size) putInStrip(bin, row, wide, piece, kind, turned);
+  else put(bin, row, piece, kind, turned, 'along');
+}
+
+/** What the bins of a try cost so far, and how many of each kind they are. */
+type Taken = { spent: number; readonly used: number[] };
+
+function stockOf({ problem }: Looking, bins: readonly OpenBin[], allowance: Allowance): Taken {
+  const used = new Array<number>(allowance.supply.length).fill(0);
+  for (let at = 0; at < bins.length; at += 1) {
+    const kind = bins[at]?.kind ?? 0;
+    used[kind] = (used[kind] ?? 0) + 1;
+  }
+  let spent = 0;
+  for (const [kind, count] of used.entries()) spent += count * (problem.bins[kind]?.cost ?? 0);
+  return { spent, used };
+}
+
 /** The place in a copy of the bin, where the bin is still the one that the attempt before this one knows. */
-function ownPlace(where: Place, bins: OpenBin[], own: Set<OpenBin>): Place {
+function ownPlace(looking: Looking, where: Place, bins: OpenBin[], own: Set<OpenBin>): Place {
   if (own.has(where.bin)) return where;
+  looking.looks += LOOKS_A_COPY * where.bin.rows.length;
   const copy = copyBin(where.bin);
   bins[bins.indexOf(where.bin)] = copy;
   own.add(copy);
@@ -116,21 +207,19 @@ function ownPlace(where: Place, bins: OpenBin[], own: Set<OpenBin>): Place {
 /** A place in a new bin of one of the kinds that there still are and that the allowance still pays. */
 function openFor(
   looking: Looking,
-  piece: PieceKind,
-  bins: readonly OpenBin[],
+  piece: number,
+  { spent, used }: Taken,
   rule: Rule,
   allowance: Allowance,
 ): Place | undefined {
   const { problem, chance } = looking;
-  const spent = costOfBins(problem, bins);
   const kinds = problem.bins.length;
   const from = kinds === 1 || chance() < 0.5 ? 0 : pick(chance, kinds);
   for (let step = 0; step < kinds; step += 1) {
     const kind = (from + step) % kinds;
     if (spent + (problem.bins[kind]?.cost ?? 0) > allowance.cost + COST_EPSILON) continue;
-    const used = bins.reduce((count, bin) => count + (bin.kind === kind ? 1 : 0), 0);
-    if (used >= (allowance.supply[kind] ?? 0)) continue;
-    const where = placeInEmpty(looking, piece, kind, rule, undefined);
+    if ((used[kind] ?? 0) >= (allowance.supply[kind] ?? 0)) continue;
+    const where = placeInEmpty(looking, piece, kind, rule, looking.easy ? problem.bins[kind]?.easy : undefined);
     if (where !== undefined) return where;
   }
   return undefined;
@@ -140,11 +229,36 @@ function openFor(
 function shuffled({ problem, chance }: Looking, kinds: readonly number[]): readonly number[] {
   const measure = MEASURES[pick(chance, MEASURES.length)] ?? MEASURES[0];
   const noise = chance() * NOISE;
-  const keys = kinds.map(kind => {
-    const piece = problem.pieces[kind];
-    return { kind, key: (piece === undefined ? 0 : measure(piece)) * (1 - noise * chance()) };
-  });
-  return keys.sort((one, two) => two.key - one.key || one.kind - two.kind).map(({ kind }) => kind);
+  const keys = new Float64Array(kinds.length);
+  for (let at = 0; at < kinds.length; at += 1) {
+    const piece = problem.pieces[kinds[at] ?? 0];
+    keys[at] = (piece === undefined ? 0 : measure(piece)) * (1 - noise * chance());
+  }
+  return kinds.length > FEW ? sorted(kinds, keys) : sortedIn(kinds.slice(), keys);
+}
+
+/** So few are put in order faster one by one. */
+const FEW = 60;
+
+const sorted = (kinds: readonly number[], keys: Float64Array): readonly number[] =>
+  kinds
+    .map((kind, at) => ({ kind, key: keys[at] ?? 0 }))
+    .sort((one, two) => two.key - one.key || one.kind - two.kind)
+    .map(({ kind }) => kind);
+
+function sortedIn(kinds: number[], keys: Float64Array): readonly number[] {
+  for (let from = 1; from < kinds.length; from += 1) {
+    const kind = kinds[from] ?? 0;
+    const key = keys[from] ?? 0;
+    let at = from;
+    for (; at > 0 && (keys[at - 1] ?? 0) < key; at -= 1) {
+      keys[at] = keys[at - 1] ?? 0;
+      kinds[at] = kinds[at - 1] ?? 0;
+    }
+    keys[at] = key;
+    kinds[at] = kind;
+  }
+  return kinds;
 }
 
 const NOISE = 0.5;

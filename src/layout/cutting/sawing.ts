@@ -165,23 +165,31 @@ function divideTree(saw: Saw, at: Box, tree: CutTree, edge: number): Division | 
   if (row.direction === 'rip' && edge > 0) return trim(saw, at, 'rip', edge, { kind: 'tree', tree, edge: 0 });
   const { direction } = row;
   const extent = extentOf(at, direction);
-  const [only, ...others] = row.parts;
-  const head = row.parts.find(part => canMeasure(saw, direction, part.size - saw.kerf, extent)) ?? only;
-  if (only === undefined || head === undefined) return undefined;
+  const head = headOf(saw, direction, row.parts, extent);
+  if (head === undefined) return undefined;
   // What fills the stretch needs no cut, and what cannot be measured is freed piece by piece.
-  const fills = head.size - saw.kerf >= extent || !canMeasure(saw, direction, head.size - saw.kerf, extent);
-  if (others.length === 0 && fills) return divideTree(saw, at, head.tree, edge);
+  const fills = head.size - saw.kerf >= extent || !canReach(saw, direction, head.size - saw.kerf, extent);
+  if (row.parts.length === 1 && fills) return divideTree(saw, at, head.tree, edge);
   const tail = row.parts.filter(part => part !== head);
   return cut(saw, at, direction, head.size - saw.kerf, { kind: 'tree', tree: head.tree, edge }, stays =>
     planOfTail(saw, stays, direction, tail, edge),
   );
 }
 
-const canMeasure = (saw: Saw, direction: Direction, size: number, extent: number): boolean =>
+/** The part that is cut off first: the first that fence or stop can measure. */
+export const headOf = (saw: Saw, direction: Direction, parts: readonly Part[], extent: number): Part | undefined =>
+  parts.find(part => canReach(saw, direction, part.size - saw.kerf, extent)) ?? parts[0];
+
+export const canReach = (saw: Saw, direction: Direction, size: number, extent: number): boolean =>
   size <= saw.reach[direction] || extent - size - saw.kerf <= saw.reach[direction];
 
 /** The row that frees a piece of what lies around it; undefined where nothing does. Boards are crosscut first. */
-function rowAround(saw: Saw, at: Box, piece: CutPiece, edge: number): CutApart | undefined {
+export function rowAround(
+  saw: Saw,
+  at: { readonly length: number; readonly width: number },
+  piece: CutPiece,
+  edge: number,
+): CutApart | undefined {
   const beyond = at.length - (piece.length - saw.kerf);
   const beside = at.width - (piece.width - saw.kerf);
   if (beyond <= 0 && beside <= 0) return undefined;

@@ -1,77 +1,102 @@
 import type { Solver } from '../solver.ts';
 import { type Bound, type Demand, packingBound } from './bound.ts';
 import { chanceFrom } from './chance.ts';
-import { generateColumns } from './column-generation.ts';
+import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
 import { dive } from './dive.ts';
+import type { Effort } from './fewer-bins.ts';
 import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
 import { leastCost } from './least-cost.ts';
 import { patternsOf, singles } from './patterns.ts';
 import { FITS, type Looking, SPLITS } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
-import type { Direction } from './rows.ts';
+import { other } from './rows.ts';
 import { recreateAll } from './ruin-recreate.ts';
 import { fewerInWindows } from './windows.ts';
 
 /** The best filling found, and the least number of bins that any filling of the same pieces needs. */
 export type Found = Filling & { readonly bound: Bound; readonly looks: number };
 
-/** Looks that take about a second. A plan is a function of its input, so its time is counted in them and not by a clock. */
+/**
+ * Looks that a processor takes in about a second: one is 20 ns. A plan is a function of its input, so its time is counted
+ * in work and not by a clock; what a place, a copy, a price or an iteration of the solver takes stands where it is done.
+ */
 export const LOOKS_A_SECOND = 50_000_000;
 
 export const lookingAt = (problem: CuttingProblem, seed: number): Looking => ({
   problem,
   chance: chanceFrom(seed),
+  easy: true,
   blinks: BLINKS,
   looks: 0,
 });
 
 /** Share of places that the search passes over. */
-const BLINKS = 0.02;
+const BLINKS = 0.005;
 
 /**
- * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time, whole patterns of a linear
- * program where many pieces are alike, then ruin and recreate, until the looks are spent or the bound is met.
+ * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; ruin and recreate; whole
+ * patterns of a linear program where many pieces are alike; then the proof, and ruin and recreate for what is left,
+ * until the looks or the patience are spent or the bound is met.
  */
-export function search(problem: CuttingProblem, budget: number, seed: number, solver: Solver): Found {
+export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
-  const start = bestFirstPlan({ ...looking, blinks: 0 });
-  const demand = demandOf(problem, start.left);
-  const bound = boundOf(looking, demand, start, solver, budget * BOUND_SHARE);
-  const least = leastCost(problem, demand, bound, solver);
-  if (start.left.length === 0 && costOfBins(problem, start.bins) <= least + COST_EPSILON)
-    return { ...start, bound, looks: looking.looks };
   const pool = openPool();
-  const patternLooks = budget * PATTERNS_SHARE + LOOKS_A_PIECE * demand.reduce((total, count) => total + count, 0);
-  const mixed = betterByPatterns(looking, demand, start, pool, solver, patternLooks);
+  const start = bestFirstPlan({ ...looking, blinks: 0 }, looking);
+  const demand = demandOf(problem, start.left);
+  const weighed = packingBound(problem, demand);
+  looking.looks += LOOKS_TO_WEIGH * problem.pieces.length;
   const supply = problem.bins.map(bin => bin.available);
-  const best = fewerInWindows(looking, mixed, least, supply, budget * SEARCH_SHARE, pool.see);
-  return { ...betterByCover(looking, best, least, pool, solver), bound, looks: looking.looks };
+  const least = leastCost(problem, demand, weighed, solver);
+  const settled = (filling: Filling, cost: number): boolean =>
+    filling.left.length === 0 && costOfBins(problem, filling.bins) <= cost + COST_EPSILON;
+  const part = (share: number): Effort => ({
+    looks: Math.max(0, effort.looks - looking.looks) * share,
+    patience: effort.patience,
+  });
+  const improve = (filling: Filling, cost: number, some: Effort): Filling =>
+    settled(filling, cost) ? filling : fewerInWindows(looking, filling, cost, supply, some, pool.see);
+
+  const first = improve(start, least, part(FIRST_SHARE));
+  looking.easy = false;
+  if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
+  const mixed = betterByPatterns(looking, demand, first, pool, solver, part(PATTERNS_SHARE));
+  const bound = boundOf(looking, demand, weighed, mixed, solver, part(PROOF_SHARE));
+  const cost = bound === weighed ? least : leastCost(problem, demand, bound, solver);
+  const last = improve(mixed, cost, { ...part(LAST_SHARE), patience: effort.patience * LAST_PATIENCE });
+  const best = betterByCover(looking, last, cost, pool, solver, part(1));
+  return { ...best, bound, looks: looking.looks };
 }
 
-/** Shares of the time for proving the bound, and for patterns of a linear program. */
-const BOUND_SHARE = 0.3;
-const PATTERNS_SHARE = 0.2;
-const SEARCH_SHARE = 0.5;
-/** Whole patterns are most of a large plan, so that they have time by its pieces whatever the budget is. */
-const LOOKS_A_PIECE = 10_000;
+/** Shares of what is left when each begins: of the time for a first search that keeps to first
+ * cuts that are easy to guide, for patterns, for the proof, for a last search. */
+const FIRST_SHARE = 0.3;
+const PATTERNS_SHARE = 0.3;
+const PROOF_SHARE = 0.4;
+const LAST_SHARE = 0.85;
+/** The last search is the one that all the rest was for. */
+const LAST_PATIENCE = 2;
+/** What weighing takes for each kind of piece, in looks. */
+const LOOKS_TO_WEIGH = 1500;
 
 /** So many pieces make the rules for a first plan a choice that is worth making; for more, one does about as well. */
 const PIECES_FOR_ALL_RULES = 2000;
 
-function bestFirstPlan(looking: Looking): Filling {
+function bestFirstPlan(looking: Looking, spent: Looking): Filling {
   const order = everyPiece(looking.problem);
-  const rules = FIRST.flatMap(first => FITS.flatMap(fit => SPLITS.map(split => ({ first, rule: { fit, split } }))));
+  const easy = looking.problem.bins.at(-1)?.easy ?? 'crosscut';
+  const rules = [easy, undefined, other(easy)].flatMap(first =>
+    FITS.flatMap(fit => SPLITS.map(split => ({ first, rule: { fit, split } }))),
+  );
   let best: Filling | undefined;
   for (const { first, rule } of order.length > PIECES_FOR_ALL_RULES ? rules.slice(0, 1) : rules) {
     const filling = firstPlan(looking, order, rule, first);
     if (best === undefined || isBetter(looking.problem, filling, best)) best = filling;
   }
+  spent.looks += looking.looks;
   return best ?? { bins: [], left: order };
 }
-
-const FIRST: readonly (Direction | undefined)[] = [undefined, 'crosscut', 'rip'];
 
 /** What can be cut: all pieces but those that are left. */
 const demandOf = (problem: CuttingProblem, left: readonly number[]): Demand => {
@@ -80,62 +105,88 @@ const demandOf = (problem: CuttingProblem, left: readonly number[]): Demand => {
   return demand;
 };
 
-/** Weighing comes first, because it costs next to nothing; the linear program where that does not settle it. */
-function boundOf(looking: Looking, demand: Demand, start: Filling, solver: Solver, looks: number): Bound {
+/** What weighing proves, or the linear program where it proves more. */
+function boundOf(
+  looking: Looking,
+  demand: Demand,
+  weighed: Bound,
+  best: Filling,
+  solver: Solver,
+  { looks, patience }: Effort,
+): Bound {
   const { problem } = looking;
-  const weighed = packingBound(problem, demand);
-  if (start.bins.length <= weighed.bins) return weighed;
-  const patterns = [...patternsOf(start), ...allSingles(looking, demand)];
-  const mix = generateColumns(
-    looking,
-    demand,
-    problem.bins.map(() => 1),
-    patterns,
-    'down',
-    solver,
-    looks,
-  );
-  const bins = Math.ceil((mix?.bound ?? 0) - BOUND_EPSILON);
+  if (best.bins.length <= weighed.bins) return weighed;
+  const patterns = [...patternsOf(best), ...allSingles(looking, demand)];
+  const costs = problem.bins.map(() => 1);
+  const proof = { known: weighed.bins, wanted: best.bins.length };
+  const effort = Math.min(looks, patience * PROOF_PATIENCE);
+  if (effort < LOOKS_TO_PRICE * problem.pieces.length) return weighed;
+  const mix = generateColumns(looking, demand, costs, patterns, 'down', solver, effort, proof);
+  const bins = wholeBins(mix?.bound ?? 0);
   return bins > weighed.bins ? { bins, by: 'column-generation' } : weighed;
 }
 
-/** The solver's answers are exact to about a millionth. */
-const BOUND_EPSILON = 1e-5;
+/** With fewer looks for each kind of piece, the linear program proves nothing. */
+const LOOKS_TO_PRICE = 40_000;
+/** A proof is worth so many times the patience of a search: it ends the search, and the packet prints it. */
+const PROOF_PATIENCE = 14;
 
 /** Whole patterns of the cheapest mix, and the rest put around them. */
 function betterByPatterns(
   looking: Looking,
   demand: Demand,
-  start: Filling,
+  best: Filling,
   pool: Pool,
   solver: Solver,
-  looks: number,
+  { looks, patience }: Effort,
 ): Filling {
   const { problem } = looking;
-  if (start.left.length > 0) return start;
-  const patterns = [...patternsOf(start), ...allSingles(looking, demand)];
+  const pieces = demand.reduce((total, count) => total + count, 0);
+  const alike = pieces / demand.reduce((total, count) => total + Math.sign(count), 0);
+  const effort = Math.min(looks, patience) + LOOKS_A_PIECE * pieces;
+  if (best.left.length > 0 || alike < ALIKE_LEAST || effort < LOOKS_TO_MIX * problem.pieces.length) return best;
+  const patterns = [...patternsOf(best), ...allSingles(looking, demand)];
   const costs = problem.bins.map(bin => bin.cost);
-  const mix = generateColumns(looking, demand, costs, patterns, 'up', solver, looks / 2);
-  if (mix === undefined) return start;
+  const mix = generateColumns(looking, demand, costs, patterns, 'up', solver, effort / 2);
+  if (mix === undefined) return best;
   pool.see(mix.patterns.map(pattern => binOf(problem, pattern.bin, pattern.trees)));
-  const filling = recreateAll(looking, dive(looking, mix, solver, looks / 2));
-  return isBetter(problem, filling, start) ? filling : start;
+  const filling = recreateAll(looking, dive(looking, mix, solver, effort / 2));
+  return isBetter(problem, filling, best) ? filling : best;
 }
 
+/** Where there are fewer pieces of a kind on the average, whole patterns of the program leave most of them over. */
+const ALIKE_LEAST = 2;
+/** With fewer looks for each kind of piece, there is no mix worth the name. */
+const LOOKS_TO_MIX = 10_000;
+/** Whole patterns are most of a large plan, so that they have time by its pieces whatever the budget is. */
+const LOOKS_A_PIECE = 1000;
+
+/** Fewer looks do not solve the program once. */
+const COVER_LOOKS_LEAST = 2_000_000;
 /** So many kinds of pieces, and bins, make a program that is solved in a moment. */
 const COVER_BINS_MAX = 60;
-const COVER_KINDS_MAX = 100;
-const COVER_NODES = 50;
+const COVER_KINDS_MAX = 150;
 
-function betterByCover(looking: Looking, best: Filling, least: number, pool: Pool, solver: Solver): Filling {
+function betterByCover(
+  looking: Looking,
+  best: Filling,
+  least: number,
+  pool: Pool,
+  solver: Solver,
+  { looks, patience }: Effort,
+): Filling {
   const { problem } = looking;
   const settled = best.left.length > 0 || costOfBins(problem, best.bins) <= least + COST_EPSILON;
-  if (settled || best.bins.length > COVER_BINS_MAX || problem.pieces.length > COVER_KINDS_MAX) return best;
+  if (
+    settled ||
+    looks < COVER_LOOKS_LEAST ||
+    best.bins.length > COVER_BINS_MAX ||
+    problem.pieces.length > COVER_KINDS_MAX
+  )
+    return best;
   const gap = Math.min(...problem.bins.map(bin => bin.cost)) * 0.99;
-  const covered = coverBy(problem, demandOf(problem, best.left), pool.patterns(), best, solver, {
-    nodes: COVER_NODES,
-    gap,
-  });
+  const limits = { work: Math.min(looks, patience) / LOOKS_OF_WORK, gap };
+  const covered = coverBy(looking, demandOf(problem, best.left), pool.patterns(), best, solver, limits);
   return covered !== undefined && isBetter(problem, covered, best) ? covered : best;
 }
 

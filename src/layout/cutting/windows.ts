@@ -1,12 +1,12 @@
 import { pick } from './chance.ts';
-import { fewerBins } from './fewer-bins.ts';
-import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
+import { type Effort, fewerBins } from './fewer-bins.ts';
+import { COST_EPSILON, costOfBins, type Filling, isBetter } from './first-plan.ts';
 import type { Looking } from './placing.ts';
 import type { OpenBin } from './rows.ts';
 
 /** So many bins are on the bench at a time: more of them make each look dearer and no better. */
 const BINS_AT_A_TIME = 16;
-const LOOKS_AT_A_TIME = 1_000_000;
+const AT_A_TIME: Effort = { looks: 1_000_000, patience: 1_000_000 };
 
 /** Looks for fewer bins in a large filling a few bins at a time: the emptiest, and others by chance. */
 export function fewerInWindows(
@@ -14,19 +14,26 @@ export function fewerInWindows(
   start: Filling,
   least: number,
   supply: readonly number[],
-  looks: number,
+  { looks, patience }: Effort,
   seen: (bins: readonly OpenBin[]) => void,
 ): Filling {
-  if (start.bins.length <= 2 * BINS_AT_A_TIME) return fewerBins(looking, start, least, supply, looks, seen);
+  if (start.bins.length <= 2 * BINS_AT_A_TIME)
+    return fewerBins(looking, start, least, supply, { looks, patience }, seen);
   const until = looking.looks + looks;
   const { problem } = looking;
   let filling = start;
-  while (looking.looks < until && costOfBins(problem, filling.bins) > least + COST_EPSILON) {
+  let better = looking.looks;
+  while (
+    looking.looks < until &&
+    looking.looks < better + patience &&
+    costOfBins(problem, filling.bins) > least + COST_EPSILON
+  ) {
     const inside = new Set(someBins(looking, filling.bins));
     const outside = filling.bins.filter(bin => !inside.has(bin));
     const rest = supply.map((count, kind) => count - outside.filter(bin => bin.kind === kind).length);
     const window = { bins: [...inside], left: filling.left };
-    const found = fewerBins(looking, window, leastOf(looking, window.bins), rest, LOOKS_AT_A_TIME, seen);
+    const found = fewerBins(looking, window, leastOf(looking, window.bins), rest, AT_A_TIME, seen);
+    if (isBetter(problem, found, window)) better = looking.looks;
     filling = { bins: [...outside, ...found.bins], left: found.left };
   }
   return filling;

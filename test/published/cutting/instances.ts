@@ -80,7 +80,8 @@ export function asJob(
         crosscutCapacity: nm(1e14),
         stages,
       },
-      planning: { ...defaults.planning, seconds },
+      // All of the time is to be spent, as it is where published values come from.
+      planning: { ...defaults.planning, seconds, patience: 600 },
     },
     blanks: instance.pieces.flatMap(([long, wide, copies], kind) =>
       Array.from({ length: copies }, (_, copy) => ({
