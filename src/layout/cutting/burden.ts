@@ -11,8 +11,8 @@ export type Weights = {
 
 /** A whole board or sheet that is hard to guide is worth less than a setting: a helper can be called. */
 const AWKWARD = 0.8;
-/** Most settings of later cuts are sizes of pieces, which no plan can do without. */
-const LATER = 0.3;
+/** A setting of first cuts counts for so much more: whole boards and sheets are broken down before anything else. */
+const FIRST = 0.7;
 /** A pair of stiles that should look alike outweighs a setting. */
 const ODD = 2;
 
@@ -63,4 +63,4 @@ export function openTally(
   };
 }
 
-const worthOf = (setting: number): number => (isOfFirstCut(setting) ? 1 : LATER);
+const worthOf = (setting: number): number => (isOfFirstCut(setting) ? FIRST : 1);

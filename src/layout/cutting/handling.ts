@@ -40,7 +40,8 @@ function look(
   let awkward = false;
   askOf(saw, bin, kind, stock.kind, {
     cut: (direction, setting, stage) => {
-      settings.add(settingKey(direction, setting * problem.unit, stage === 1));
+      settings.add(settingKey(direction, setting * problem.unit, false));
+      if (stage === 1) settings.add(settingKey(direction, setting * problem.unit, true));
       if (stage === 1 && direction !== kind.easy) awkward = true;
     },
     leftover: (length, width) => {

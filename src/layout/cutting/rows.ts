@@ -40,8 +40,8 @@ export type Handling = {
 };
 
 /**
- * One number for a direction and a distance in nanometres, the same for all wood of a job. Whole boards and sheets are
- * broken down before what comes off them is cut on: a setting of a first cut is made again where a later cut needs it.
+ * One number for a direction and a distance in nanometres, the same for all wood of a job. What a first cut is set to has
+ * another number beside it: whole boards and sheets are broken down before what comes off them is cut on.
  */
 export const settingKey = (direction: Direction, setting: number, first: boolean): number =>
   4 * setting + (direction === 'rip' ? 2 : 0) + (first ? 1 : 0);
