@@ -6,14 +6,17 @@
  *
  * **A template is one or more sections.**
  *
- * - `<section title bookmark level orientation paper margin dots>` starts a new page. `title` puts it into the outline, at
- *   `level` 1 (usual) or 2; `bookmark` lets links lead there. `orientation` is `portrait` or `landscape`; `paper` is
- *   `letter`, `A4` or a size such as `50mm 25mm`, by default the job's; `margin` by default 0.6 in;
- *   `dots` of the printer to the inch, 300 by default (it suits 600 and 1200; label printers often have 203). Where it
- *   saves its last sheet, a section is set closer: less room above and below things, type as large as ever.
+ * - `<section title bookmark level orientation paper margin dots joins>` starts a new page. `title` puts it into the
+ *   outline, at `level` 1 (usual) or 2; `bookmark` lets links lead there. `orientation` is `portrait` or `landscape`;
+ *   `paper` is `letter`, `A4` or a size such as `50mm 25mm`, by default the job's; `margin` by default 0.6 in;
+ *   `dots` of the printer to the inch, 300 by default (it suits 600 and 1200; label printers often have 203). One with
+ *   `joins="yes"` begins on the last page before it, under a rule and with its header, where that saves a sheet; with
+ *   `joins="whole"` only where all of it fits there. Where it saves its last
+ *   sheet, a section is set closer: less room above and below things, type as large as ever.
  * - `<header>`, `<footer>`: first in a section; on each of its pages.
- * - `<break/>` a new page. `<mark bookmark title/>` a target of links, in the outline (a level lower than its section)
- *   when it has a title; it stays with what follows.
+ * - `<break/>` a new page; `<break joins="yes"/>` none where that saves a sheet: what follows, up to the next break,
+ *   then begins on the same page, under a rule. `<mark bookmark title/>` a target of links, in the outline (a level lower than
+ *   its section) when it has a title; it stays with what follows.
  *
  * **Blocks** stand below each other, in a section, a cell, a card, a column:
  *
@@ -33,7 +36,8 @@
  *   `grid` or `none`. Rows with `head="yes"` come first and again on each page. A row is never split; `keep="next"`
  *   keeps it with the next. A cell holds words as a paragraph does, or blocks. `fill="light"` tints a row or cell.
  * - `<card pad border fill>` blocks in a frame of `border` points (0.75; 0 for none), never split.
- * - `<keep>` blocks that stay on one page together, where one page holds them.
+ * - `<keep keep>` blocks that stay on one page together, where one page holds them; with `keep="next"`, with the block
+ *   after them too.
  * - `<box size/>` a box to tick. With words in it, they stand beside it.
  * - `<write height label/>` a line to write on, with a small label under it.
  * - `<rule weight/>` a line across. `<sp h/>` empty room; at the top of a page it vanishes.
@@ -95,12 +99,13 @@ const shapes = {
       paper: /^(letter|A4|\d*\.?\d+(in|mm)? \d*\.?\d+(in|mm)?)$/,
       margin: LENGTH,
       dots: COUNT,
+      joins: /^(yes|no|whole)$/,
     },
     holds: ['header', 'footer', 'break', 'labels', ...BLOCKS],
   },
   header: { takes: {}, holds: BLOCKS },
   footer: { takes: {}, holds: BLOCKS },
-  break: { takes: {}, holds: [] },
+  break: { takes: { joins: YES_NO }, holds: [] },
   mark: { takes: { bookmark: WORD, title: WORD }, holds: [] },
   t: {
     takes: { style: STYLE, bold: YES_NO, align: ALIGN, to: WORD, lines: COUNT, keep: NEXT },
@@ -131,7 +136,7 @@ const shapes = {
     holds: [...INLINE, ...BLOCKS],
   },
   card: { takes: { pad: LENGTH, border: LENGTH, fill: FILL }, holds: BLOCKS },
-  keep: { takes: {}, holds: BLOCKS },
+  keep: { takes: { keep: NEXT }, holds: BLOCKS },
   box: { takes: { size: LENGTH, style: STYLE }, holds: INLINE },
   write: { takes: { height: LENGTH, label: WORD }, holds: [] },
   rule: { takes: { weight: LENGTH }, holds: [] },

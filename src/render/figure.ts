@@ -46,5 +46,9 @@ export type Mark =
       readonly mask?: boolean;
     };
 
+/** All that a drawing says, by which drawings that show the same sizes are known to be alike. */
+export const wordsIn = ({ marks }: Figure): string =>
+  marks.flatMap(mark => (mark.kind === 'text' ? [mark.text] : [])).join('\n');
+
 /** How wide a text will be, in points: so that a drawing can make room for its dimensions. */
 export type Measure = (text: string, size: number, bold: boolean) => number;

@@ -1,6 +1,7 @@
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import type { Figure } from './figure.ts';
 import type { Awaited } from './flow/context.ts';
+import type { BegunPage } from './flow/pages.ts';
 import type { Paper } from './flow/paper.ts';
 import { sectionSheets } from './flow/section.ts';
 import type { Fonts } from './fonts.ts';
@@ -17,13 +18,15 @@ export type FlowOptions = {
 
 /** Lays out one document, section after section. */
 export type Flow = {
+  /** The last page is not finished before the next section is laid out. */
   readonly pagesOf: (section: Section, figures: ReadonlyMap<string, Figure>) => readonly Page[];
   /** Once all is laid out: a bookmark that is nowhere is a problem of who asked for it. */
   readonly end: () => void;
 };
 
 /**
- * Each section starts a new page. Nothing is scaled, clipped or dropped: lines are broken to their place, rows and kept
+ * Each section starts a new page, or goes on the last one before it: that page is finished when the next section is laid
+ * out. Nothing is scaled, clipped or dropped: lines are broken to their place, rows and kept
  * blocks go to the next page whole, and what no page can hold is split. What cannot be laid out (a column without room, a
  * drawing or a symbol wider than its place) is a problem at its template's line.
  */
@@ -31,13 +34,17 @@ export function openFlow({ paper, fonts, symbols, complain }: FlowOptions): Flow
   const awaited = new Map<string, Awaited>();
   const bookmarks: string[] = [];
   const found = new Set<string>();
+  let last: BegunPage | undefined;
   return {
     pagesOf: ({ element, origin }, figures) => {
       const told = (by: Element, reason: string) =>
         complain(problem('sheet-has-no-room', origin(by.at), { reason: `<${by.name}>: ${reason}` }));
-      const pages = sectionSheets(element, paper, { fonts, figures, symbols, awaited, bookmarks, complain: told });
-      for (const { targets } of pages) for (const { bookmark } of targets) found.add(bookmark);
-      return pages;
+      const shared = { fonts, figures, symbols, awaited, bookmarks, complain: told };
+      const laid = sectionSheets(element, paper, last, shared);
+      const touched = last === undefined ? laid.sheets : [last.sheet, ...laid.sheets];
+      for (const { targets } of touched) for (const { bookmark } of targets) found.add(bookmark);
+      last = laid.last;
+      return laid.sheets;
     },
     end: () => {
       for (const [bookmark, asked] of awaited) {

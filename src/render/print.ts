@@ -21,10 +21,12 @@ export type Press = {
 
 /** Pages as they are laid out: a sheet's when they are asked for, so that a large job is never in memory whole. */
 export type Printing = {
-  readonly inner: Iterable<{ readonly sheet: Inner; readonly page: Page }>;
+  readonly inner: Iterable<Printed>;
   /** The cover, which stands first and is laid out last: it says what there is. */
   readonly front: Iterable<Page>;
 };
+
+type Printed = { readonly sheet: Inner; readonly page: Page };
 
 /** Fills the templates of some sheets and lays them out as one document, so that they can refer to each other's pages. */
 export function print(asked: Asked, press: Press): Printing {
@@ -34,14 +36,20 @@ export function print(asked: Asked, press: Press): Printing {
   function* pagesOf(sheet: SheetName, view: View<object>): Generator<Page> {
     for (const section of sections(sheet, view, press)) yield* flow.pagesOf(section, view.figures);
   }
-  function* inner(): Generator<{ readonly sheet: Inner; readonly page: Page }> {
+  function* inner(): Generator<Printed> {
+    // The next sheet may go on the last page of the one before it.
+    let begun: Printed | undefined;
     for (const sheet of asked.sheets) {
       if (sheet === 'cover') continue;
       const view = viewOf(sheet, drafted, asked);
       if (view === undefined) continue;
       printed.push(sheet);
-      for (const page of pagesOf(sheet, view)) yield { sheet, page };
+      for (const page of pagesOf(sheet, view)) {
+        if (begun !== undefined) yield begun;
+        begun = { sheet, page };
+      }
     }
+    if (begun !== undefined) yield begun;
   }
   function* front(): Generator<Page> {
     if (asked.sheets.includes('cover')) yield* pagesOf('cover', cover(drafted, printed));

@@ -18,20 +18,31 @@ export const printWorking = (working: Working, writer: Writer): string =>
 
 /** The same without its name: numbers that come about in one way can share a line. */
 export function printHow(working: Working, writer: Writer): string {
-  const said = working.kind === 'fact' ? printFormula(working, writer) : printSum(working, writer);
+  const [formula, numbers] = [formulaOf(working, writer), printNumbers(working, writer)];
+  return numbers.startsWith(`${formula} = `) ? numbers : `${formula} = ${numbers}`;
+}
+
+/** `W − 2·S + 2·T` */
+export function formulaOf(working: Working, { say }: Pick<Writer, 'say'>): string {
+  if (working.kind === 'length') return shared(sum(working.terms.map(([count, symbol]) => [count, symbol])), working);
+  // No typeface for reading has the brackets of mathematics.
+  return working.formula.replaceAll('⌈', `${say('working.up')}(`).replaceAll('⌉', ')');
+}
+
+/** `14 3/8 − 2·2 + 2·3/8 = 11 1/8`, or `5.36 % (M 8 %)` where there is no sum; then what rounding left over. */
+export function printNumbers(working: Working, writer: Writer): string {
+  const said = working.kind === 'fact' ? printGiven(working, writer) : printSum(working, writer);
   return [said, ...remarks(working, writer)].join(', ');
 }
 
-function printFormula({ formula, inputs, value }: FactWorking, writer: Writer): string {
+function printGiven({ inputs, value }: FactWorking, writer: Writer): string {
   const given = inputs.map(({ symbol, value: input }) => `${symbol} ${printFact(input, writer)}`).join(', ');
-  return `${formula} = ${printFact(value, writer)}${given === '' ? '' : ` (${given})`}`;
+  return `${printFact(value, writer)}${given === '' ? '' : ` (${given})`}`;
 }
 
 function printSum(working: LengthWorking, { size }: Writer): string {
-  const symbols = sum(working.terms.map(([count, symbol]) => [count, symbol]));
   const numbers = sum(working.terms.map(([count, , length]) => [count, size(length)]));
-  const steps = [shared(symbols, working), ...(symbols === numbers ? [] : [shared(numbers, working)])];
-  return [...steps, size(working.value)].join(' = ');
+  return `${shared(numbers, working)} = ${size(working.value)}`;
 }
 
 function remarks(working: Working, writer: Writer): readonly string[] {

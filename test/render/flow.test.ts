@@ -219,6 +219,39 @@ describe('pages', () => {
     expect(isClose).toBe(why.includes('closer'));
   });
 
+  it.each([
+    ['a section that joins whole', 20, '</section><section margin="0.6in" joins="whole">', 20, 1],
+    ['a section that does not fit whole', 40, '</section><section margin="0.6in" joins="whole">', 60, 3],
+    ['a section that saves a sheet', 40, '</section><section margin="0.6in" joins="yes">', 60, 2],
+    ['a section that joins nothing', 20, '</section><section margin="0.6in">', 20, 2],
+    ['a section of another width', 20, '</section><section margin="1in" joins="yes">', 20, 2],
+    ['what follows a break', 20, '<break/>', 20, 2],
+    ['what fits after a break', 20, '<break joins="yes"/>', 20, 1],
+    ['what saves no sheet after a break', 40, '<break joins="yes"/>', 20, 2],
+  ])('go on with %s', async (_, before, between, after, count) => {
+    const lines = (word: string, number: number) =>
+      Array.from({ length: number }, (__, index) => `<t>${word} ${index + 1}.</t>`).join('');
+    const { pages } = pagesOf(
+      `<section margin="0.6in">${lines('one', before)}${between}${lines('two', after)}</section>`,
+    );
+    const read = await readPages(await pdfOf(pages));
+    expect(read).toHaveLength(count);
+    const text = read.map(page => page.text).join('\n');
+    expect(text).toContain(`one ${before}.`);
+    expect(text).toContain(`two ${after}.`);
+    expect(judge(pages, read, MARGIN)).toEqual([]);
+  });
+
+  it('put the header of a section above it where it joins another', async () => {
+    const section = (name: string, joins: string) =>
+      `<section title="${name}" bookmark="${name}"${joins}><header><t>Head of ${name}</t></header><t>Body of ${name}</t></section>`;
+    const { pages } = pagesOf(section('A', '') + section('B', ' joins="whole"'));
+    expect((await readPages(await pdfOf(pages))).map(page => page.text.trim().split(/\s*\n\s*/))).toEqual([
+      ['Head of A', 'Body of A', 'Head of B', 'Body of B'],
+    ]);
+    expect(pages[0]?.targets.map(({ bookmark }) => bookmark)).toEqual(['A', 'B']);
+  });
+
   it('keep together what belongs together', async () => {
     const filler = '<t>line</t>'.repeat(53);
     const { pages } = pagesOf(`<section>${filler}<t style="heading">Head</t><sp/><t>Body 1</t></section>

@@ -1,13 +1,17 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { isError } from '../../src/diagnostics/diagnostic.ts';
 import type { Job } from '../../src/import/job.ts';
+import type { RenderInput } from '../../src/render/draft.ts';
 import { render } from '../../src/render/index.ts';
+import { grouped } from '../../src/render/order.ts';
 import type { Packet } from '../../src/render/packet.ts';
+import { SHEET_NAMES } from '../../src/render/sheet-names.ts';
+import type { Shop } from '../../src/trade/shop.ts';
 import { shopDefaults } from '../../src/trade/shop-defaults.ts';
 import { aJob } from '../support/a-job.ts';
 import { judgeWords } from '../support/judge-pages.ts';
-import { assets, laidOut } from '../support/packet.ts';
+import { assets, demoJob, laidOut } from '../support/packet.ts';
 import { faultsOf, rasterise, readPages } from '../support/pdf.ts';
 import { RUNS } from '../support/runs.ts';
 import { readByBoth } from '../support/scan.ts';
@@ -23,10 +27,8 @@ async function paperOf(changes: Partial<Job>): Promise<Packet> {
 }
 
 /** Shops without a long search for the best plan: these tests look at paper. */
-const quickShop = () => {
-  const shop = shopDefaults('inch', 'letter');
-  return { ...shop, planning: { ...shop.planning, seconds: 0 } };
-};
+const withoutSearch = (shop: Shop): Shop => ({ ...shop, planning: { ...shop.planning, seconds: 0 } });
+const quickShop = () => withoutSearch(shopDefaults('inch', 'letter'));
 
 const aHostileName = fc.oneof(
   fc.constantFrom(
@@ -45,6 +47,32 @@ const sheetsOf = async (packet: Packet) => {
   const read = await readPages(packet.packetPdf);
   return read.slice(0, read.length - tags);
 };
+
+describe('the packet of a kitchen', () => {
+  let input: RenderInput;
+  let packet: Packet;
+  beforeAll(async () => {
+    const job = await demoJob('kitchen');
+    input = await laidOut({ ...job, shop: withoutSearch(job.shop) });
+    packet = (await render(input, assets('en'), { only: SHEET_NAMES.filter(name => name !== 'tags') })).value;
+  });
+
+  it('takes sixty pages at most, without its tags', () => {
+    expect(packet.pages.packet).toBeLessThanOrEqual(60);
+  });
+
+  it('gives a machine two sheets at most for one operation', async () => {
+    const { operations } = input.plan;
+    const pages = (await readPages(packet.packetPdf)).map(page => page.text);
+    const codes = operations.flatMap(({ id, setups }) => setups.map(({ code }) => ({ id, code })));
+    const pagesOf = grouped(
+      codes.flatMap(({ id, code }) => pages.flatMap((text, page) => (text.includes(code) ? [{ id, page }] : []))),
+      ({ id }) => id,
+    );
+    expect(pagesOf.size).toBeGreaterThan(20);
+    for (const [id, those] of pagesOf) expect(new Set(those.map(({ page }) => page)).size, id).toBeLessThanOrEqual(2);
+  });
+});
 
 describe('a packet on paper', () => {
   it('is sound whatever the names are', async () => {

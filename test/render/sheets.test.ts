@@ -87,6 +87,10 @@ describe.each(NAMES)('the sheets of %s', name => {
     expect(judge(pages, await readPages(await pdfOf(pages)), MARGIN)).toEqual([]);
   });
 
+  it('write nothing that the typeface does not have', () => {
+    if (name !== 'hostile names') expect(madeOf(name).pages.join('')).not.toContain('\ufffd');
+  });
+
   it('ask for no word that the words files do not have', () => {
     expect(madeOf(name).missing).toEqual([]);
   });

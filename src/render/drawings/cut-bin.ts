@@ -1,7 +1,6 @@
 import type { Cut, CutBin, CutRectangle, Offcut, PlacedPiece } from '../../layout/shop-plan.ts';
 import type { Figure, Mark } from '../figure.ts';
 import { type Blade, cutNumbers, RING } from './cut-numbers.ts';
-import { along, ROW, roomFor, upright } from './dimensions.ts';
 import type { Room } from './door-elevation.ts';
 import {
   type Box,
@@ -21,10 +20,10 @@ export type BlankLabel = (code: string) => { readonly code: string; readonly siz
 
 /**
  * A board or a sheet with its cuts, to scale and lying along the page: pieces with their codes, waste hatched, offcuts
- * dashed, the numbers of the cuts in sawing order, the direction of the grain.
+ * dashed, the numbers of the cuts in sawing order, the direction of the grain. Its own size stands above it.
  */
 export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLabel, pen: Pen, room: Room): Figure {
-  const margins = { left: RING + 1, top: 12, right: ROW + roomFor([bin.width], pen), bottom: ROW + 4 };
+  const margins = { left: RING + 1, top: 12, right: RING + 1, bottom: RING + 1 };
   const scale = Math.min(
     (room.width - margins.left - margins.right) / bin.length,
     (room.height - margins.top - margins.bottom) / bin.width,
@@ -52,8 +51,6 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
       ...blades.map(cutLine),
       ...cutNumbers(blades, [...pieces, ...offcuts], pen),
       ...(grain === 'length' ? grainArrow([right - 80, 2.5], [right - 10, 2.5]) : []),
-      ...along({ from: whole.x, to: right, length: bin.length }, { y: bottom + ROW - 2, edge: bottom }, pen),
-      ...upright([{ from: whole.y, to: bottom, length: bin.width }], { x: right + ROW, edge: right }, pen),
     ],
   };
 }

@@ -46,7 +46,7 @@ function freePlace({ from, to }: Pick<Blade, 'from' | 'to'>, size: Size, taken: 
 
 /** The nearest place round a point where something of that size hides nothing; the point itself where there is none. */
 function placeNear([x, y]: Point, size: Size, taken: readonly Box[]): Point {
-  for (let away = STEP; away <= 12 * STEP; away += STEP) {
+  for (let away = STEP; away <= 20 * STEP; away += STEP) {
     for (const [right, down] of AROUND) {
       const place: Point = [x + right * away, y + down * away];
       const box = around(place, size);

@@ -35,8 +35,8 @@ export function dayChart(
       ...rows.flatMap(([name, tasks], row) => {
         const top = HEAD + row * ROW;
         return [
-          line([0, top + ROW], [width, top + ROW], WEIGHT.hair),
-          text([left - 6, top + ROW - 3], name, { align: 'right' }),
+          line([left, top + ROW], [width, top + ROW], WEIGHT.hair),
+          text([left - 6, top + ROW - 2.4], name, { align: 'right' }),
           ...tasks.flatMap(task => bars(task, top + ROW / 2, place)),
         ];
       }),
@@ -77,5 +77,5 @@ function bars(task: Task, middle: number, place: Place): readonly Mark[] {
   return [...(task.wait > 0 ? [bar(ends, over, 3, 1)] : []), ...(task.work > 0 ? [bar(starts, ends, 5.5, 0)] : [])];
 }
 
-const HEAD = 22;
-const ROW = 11.5;
+const HEAD = 17;
+const ROW = 10;

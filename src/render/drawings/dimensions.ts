@@ -36,16 +36,6 @@ export function across(
   });
 }
 
-/** A dimension with its figures on the line itself, where room is scarce. */
-export const along = (stretch: Stretch, at: { y: number; edge: number }, pen: Pen, size = 10): readonly Mark[] => [
-  ...extensions(stretch, at.edge, at.y, 'x'),
-  line([stretch.from, at.y], [stretch.to, at.y]),
-  text([(stretch.from + stretch.to) / 2, at.y + (CAP_HEIGHT * size) / 2], pen.print(stretch.length), {
-    size,
-    mask: true,
-  }),
-];
-
 /** Dimensions left or right of a drawing, on the line `x`; the figures stand upright, beyond the line. */
 export function upright(
   stretches: readonly Stretch[],

@@ -145,9 +145,13 @@ function drawnPart(part: Part, door: Door, at: Placed): readonly Mark[] {
     ...(part.role === 'panel' || part.role === 'slab' ? grainIn(box) : []),
     ...(Math.min(box.width, box.height) < 9 && !filling
       ? []
-      : [lettered(box, mark, { turn: tall ? 90 : 0, mask: true })]),
+      : [lettered(besideThePull(box, part, door), mark, { turn: tall ? 90 : 0, mask: true })]),
   ];
 }
+
+/** The mark of a slab stands on its right, where the pull in the middle leaves it alone. */
+const besideThePull = (box: Box, { role }: Part, { pull }: Door): Box =>
+  role === 'slab' && pull !== undefined ? { ...box, x: box.x + box.width * 0.66, width: box.width * 0.34 } : box;
 
 /** Along the door's height, a little left of the middle, where the mark is. */
 function grainIn(box: Box): readonly Mark[] {

@@ -66,6 +66,6 @@ function front(door: Door, scale: number): readonly Mark[] {
 
 const CODE_SIZE = 9;
 const GAP = 8;
-const TALLEST = 100;
+const TALLEST = 96;
 /** 1 : 12, an inch to the foot, in points to a nanometre. */
 const LARGEST = 72 / 25_400_000 / 12;

@@ -44,7 +44,7 @@ function block(element: Element, room: number, outer: Context): readonly Strip[]
     case 'card':
       return [card(element, room, context)];
     case 'keep':
-      return [stacked(stack(children, room, context))];
+      return [stacked(stack(children, room, context), attributes['keep'] === 'next')];
     case 'box':
       return [tickBox(element, room, context)];
     case 'write':

@@ -33,7 +33,7 @@ export const SIZES: { readonly [S in StyleName]: number } = {
   body: 10,
   large: 12.5,
   heading: 13,
-  title: 22,
+  title: 19,
   huge: 44,
 };
 

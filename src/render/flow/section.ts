@@ -1,17 +1,22 @@
 import { type Element, isElement } from '../markup.ts';
+import type { Target } from '../page.ts';
 import { stack } from './blocks.ts';
 import { type Context, points } from './context.ts';
 import { labelSheets } from './labels.ts';
-import { fillSheets, type Region, sheetsAtLeast } from './pages.ts';
-import { MARGIN, type Orientation, type Paper, pageSize } from './paper.ts';
-import { blankSheet, heightOf, putAll, type Sheet, type Strip } from './strip.ts';
+import { type BegunPage, type Chapter, fillSheets, fitWhole, type Region } from './pages.ts';
+import { MARGIN, type Orientation, type PageSize, type Paper, pageSize } from './paper.ts';
+import { blankSheet, evenly, heightOf, putAll, type Sheet, type Strip } from './strip.ts';
 
-/** The sheets of one section, with its head and foot on each. */
+/** The sheets of a section, and the last of them (or the page that the section went on) as far as it is free. */
+export type Laid = { readonly sheets: readonly Sheet[]; readonly last: BegunPage | undefined };
+
+/** The sheets of one section, with its head and foot on each; none where it joins the last page before it. */
 export function sectionSheets(
   section: Element,
   paper: Paper,
+  before: BegunPage | undefined,
   shared: Pick<Context, 'fonts' | 'figures' | 'symbols' | 'awaited' | 'bookmarks' | 'complain'>,
-): readonly Sheet[] {
+): Laid {
   const { attributes, children } = section;
   const context: Context = { ...shared, ...PLAIN, dots: Number(attributes['dots'] ?? DOTS) };
   const orientation = (attributes['orientation'] ?? 'portrait') as Orientation;
@@ -31,34 +36,42 @@ export function sectionSheets(
     putAll(header, margin, margin, sheet, 'usual');
     return sheet;
   };
-  const body = elements.filter(({ name }) => name !== 'header' && name !== 'footer');
-  const labels = ofName('labels');
-  const sheets =
-    labels === undefined
-      ? fewest(chapters(body, room, context), region, blank, reason => context.complain(section, reason))
-      : labelSheets(labels, blank, context);
-  const { title = '', bookmark = '', level = '1' } = attributes;
-  sheets[0]?.targets.unshift({ bookmark, title, level: Number(level), y: 0 });
   const foot = size.height - margin - heightOf(footer, 'usual');
-  for (const sheet of sheets) putAll(footer, margin, foot, sheet, 'usual');
-  return sheets;
+  const finished = (sheets: readonly Sheet[], last: BegunPage | undefined): Laid => {
+    for (const sheet of sheets) putAll(footer, margin, foot, sheet, 'usual');
+    return { sheets, last };
+  };
+  const labels = ofName('labels');
+  if (labels !== undefined) {
+    const sheets = labelSheets(labels, blank, context);
+    sheets[0]?.targets.unshift(targetOf(section, 0));
+    return finished(sheets, undefined);
+  }
+  const complain = (reason: string) => context.complain(section, reason);
+  const parts = chapters(section, room, region, header, context);
+  const begun = before !== undefined && isPlaceFor(parts, region, before, attributes['joins']) ? before : undefined;
+  const { sheets, last } = fillSheets(parts, { region, blank, begun, complain });
+  return finished(sheets, last);
 }
 
-/** Set closer where that saves a sheet: nobody wants to carry one for its last two rows. Type stays as large. */
-function fewest(
-  strips: readonly (readonly Strip[])[],
-  region: Region,
-  blank: () => Sheet,
-  complain: (reason: string) => void,
-): Sheet[] {
-  const sheets = fillSheets(strips, region, 'usual', blank, complain);
-  if (sheets.length > SHEETS_CARRIED_MAX || sheetsAtLeast(strips, region, 'close') >= sheets.length) return sheets;
-  const closer = fillSheets(strips, region, 'close', blank, () => {});
-  return closer.length < sheets.length ? closer : sheets;
-}
+/** Whether a section may go on a page that another began: one as wide, with room for all of it where it wants that. */
+const isPlaceFor = (
+  parts: readonly Chapter[],
+  { left, width }: Region,
+  before: BegunPage,
+  joins: string | undefined,
+): boolean =>
+  before.region.left === left &&
+  before.region.width === width &&
+  (joins === 'yes' || (joins === 'whole' && fitWhole(parts, before)));
 
-/** Among more, one less is not worth the closeness. */
-const SHEETS_CARRIED_MAX = 12;
+/** Where links to the section lead: the top of its page, or where it begins on one that it joins. */
+const targetOf = ({ attributes: { bookmark = '', title = '', level = '1' } }: Element, y: number): Target => ({
+  bookmark,
+  title,
+  level: Number(level),
+  y,
+});
 
 /** What suits printers of 300, 600 and 1200 dots to the inch. */
 const DOTS = 300;
@@ -66,25 +79,42 @@ const DOTS = 300;
 const PLAIN = { style: 'body', bold: false, align: 'left', isTinted: false } as const;
 
 /** Between head and foot, with a gap to each where it is there. */
-function regionBetween(
-  { height }: { readonly height: number },
-  margin: number,
-  header: number,
-  footer: number,
-): Region {
+function regionBetween({ width, height }: PageSize, margin: number, header: number, footer: number): Region {
   const top = margin + header + (header > 0 ? GAP : 0);
   const foot = margin + footer + (footer > 0 ? GAP : 0);
-  return { left: margin, top, height: height - top - foot };
+  return { left: margin, top, width: width - 2 * margin, height: height - top - foot };
 }
 
 const GAP = 10;
 
-/** Strips from one forced new page to the next. */
-function chapters(body: readonly Element[], room: number, context: Context): readonly (readonly Strip[])[] {
-  const parts: Element[][] = [[]];
-  for (const element of body) {
-    if (element.name === 'break') parts.push([]);
-    else parts.at(-1)?.push(element);
+/** Strips from one forced new page to the next; the section itself is the first. */
+function chapters(
+  section: Element,
+  room: number,
+  region: Region,
+  header: readonly Strip[],
+  context: Context,
+): readonly Chapter[] {
+  const parts: { readonly begins: Element; readonly elements: Element[] }[] = [{ begins: section, elements: [] }];
+  for (const element of section.children.filter(isElement)) {
+    if (element.name === 'break') parts.push({ begins: element, elements: [] });
+    else if (element.name !== 'header' && element.name !== 'footer') parts.at(-1)?.elements.push(element);
   }
-  return parts.map(part => stack(part, room, context));
+  return parts.map(({ begins, elements }) => {
+    const { joins = 'no' } = begins.attributes;
+    const strips = stack(elements, room, context);
+    return begins === section
+      ? {
+          joins: joins !== 'no',
+          head: header.map(strip => ({ ...strip, keepsNext: true })),
+          strips: [targetStrip(section, region), ...strips],
+        }
+      : { joins: joins !== 'no', head: [], strips };
+  });
 }
+
+const targetStrip = (section: Element, { top }: Region): Strip => ({
+  ...evenly({ height: 0 }),
+  keepsNext: true,
+  put: (_, y, sheet) => sheet.targets.push(targetOf(section, y > top ? y : 0)),
+});

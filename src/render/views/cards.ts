@@ -1,9 +1,18 @@
-import type { Operation, Setup, Station } from '../../layout/shop-plan.ts';
+import type { Setup, Station } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import { jointSection } from '../drawings/joint-section.ts';
-import type { Figure } from '../figure.ts';
+import { type Figure, wordsIn } from '../figure.ts';
 import { grouped, inRows } from '../order.ts';
-import { facing, measuredCheck, oneSetting, type SettingLine, settingLines } from './setups.ts';
+import { numberedNames } from './order-of-work.ts';
+import {
+  facing,
+  measuredCheck,
+  oneSetting,
+  type SettingLine,
+  settingLines,
+  sharedSettings,
+  withoutShared,
+} from './setups.ts';
 
 /** cards.hbs: for each machine all its settings of the job, in the order in which they are made. */
 export type CardsView = { readonly cards: readonly Card[] };
@@ -16,13 +25,15 @@ export type Card = {
 };
 /**
  * An operation's settings. Where each set-up has one setting, the same for all, its name stands once in `lead` and the
- * values follow in `values`, three to a row; else each set-up has a line of its own in `setups`.
+ * values follow in `values`, four to a row; else each set-up has a line of its own in `setups`.
  */
 export type CardOperation = {
   readonly title: string;
   readonly lead: string;
   readonly values: readonly (readonly CardValue[])[];
   readonly setups: readonly CardSetup[];
+  /** Settings of all its set-ups, said before them. */
+  readonly shared: readonly SettingLine[];
 };
 export type CardValue = { readonly number: string; readonly value: string; readonly pieces: string };
 export type CardSetup = {
@@ -37,6 +48,7 @@ export type CardSetup = {
 /** Undefined where no machine has a setting. */
 export function cards(draft: Draft): View<CardsView> | undefined {
   const figures = new Map<string, Figure>();
+  const names = numberedNames(draft);
   const set = draft.plan.operations
     .map(operation => ({ operation, setups: operation.setups.filter(setup => setup.settings.length > 0) }))
     .filter(({ setups }) => setups.length > 0);
@@ -46,7 +58,7 @@ export function cards(draft: Draft): View<CardsView> | undefined {
       cards: [...grouped(set, ({ operation }) => operation.station)].map(([station, those]) => ({
         bookmark: `card-${station}`,
         station: draft.say(`station.${station}`),
-        operations: those.map(({ operation, setups }) => cardOperation(operation, setups, draft)),
+        operations: those.map(({ operation, setups }) => cardOperation(names.get(operation.id) ?? '', setups, draft)),
         sections: station === ('router' satisfies Station) ? sections(draft, figures) : [],
       })),
     },
@@ -54,16 +66,21 @@ export function cards(draft: Draft): View<CardsView> | undefined {
   };
 }
 
-function cardOperation(operation: Operation, setups: readonly Setup[], draft: Draft): CardOperation {
+function cardOperation(title: string, setups: readonly Setup[], draft: Draft): CardOperation {
   const ways = [...new Set(setups.map(setup => facing(setup, draft)))];
   const way = ways.length === 1 ? (ways[0] ?? '') : '';
   const setting = setups.length > 1 ? oneSetting(setups, draft) : '';
+  const shared = setting === '' ? sharedSettings(setups, draft) : [];
   const values = setups.map((setup, index) => cardValue(setup, index + 1, draft));
   return {
-    title: draft.say(`operation.${operation.id}`),
+    title,
     lead: [setting, way].filter(Boolean).join(' · '),
     values: setting === '' ? [] : inRows(values, VALUES_IN_ROW).map(row => [...row, ...NO_VALUES.slice(row.length)]),
-    setups: setting === '' ? setups.map((setup, index) => cardSetup(setup, index + 1, way === '', draft)) : [],
+    setups:
+      setting === ''
+        ? setups.map((setup, index) => cardSetup(setup, index + 1, { shared, ownWay: way === '' }, draft))
+        : [],
+    shared,
   };
 }
 
@@ -73,10 +90,15 @@ const cardValue = (setup: Setup, number: number, draft: Draft): CardValue => ({
   pieces: piecesAt(setup, draft),
 });
 
-const cardSetup = (setup: Setup, number: number, ownWay: boolean, draft: Draft): CardSetup => ({
+const cardSetup = (
+  setup: Setup,
+  number: number,
+  { shared, ownWay }: { readonly shared: readonly SettingLine[]; readonly ownWay: boolean },
+  draft: Draft,
+): CardSetup => ({
   number,
   code: setup.code,
-  settings: settingLines(setup, draft),
+  settings: withoutShared(settingLines(setup, draft), shared),
   facing: ownWay ? facing(setup, draft) : '',
   pieces: piecesAt(setup, draft),
   check: measuredCheck(setup, draft),
@@ -100,15 +122,19 @@ function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] 
     stile: draft.say('doors.stile'),
     infill: draft.say('doors.panel'),
   };
-  const drawn = [...grouped(framed, ({ joint }) => JSON.stringify(joint)).values()].map((alike, index) => {
+  const joints = framed.map(({ joint, style }) => ({
+    style,
+    figure: jointSection(joint, words, draft.pen, draft.paperWidth / 2 - 10),
+  }));
+  const drawn = [...grouped(joints, ({ figure }) => wordsIn(figure)).values()].map((alike, index) => {
     const styles = [...new Set(alike.map(each => each.style))].join(', ');
-    figures.set(`joint-${index}`, jointSection(alike[0].joint, words, draft.pen, draft.paperWidth / 2 - 10));
+    figures.set(`joint-${index}`, alike[0].figure);
     return { title: draft.say('cards.section', { style: styles }), figure: `joint-${index}` };
   });
   return inRows(drawn, 2);
 }
 
-const VALUES_IN_ROW = 3;
+const VALUES_IN_ROW = 4;
 const NO_VALUES: readonly CardValue[] = Array.from({ length: VALUES_IN_ROW }, () => ({
   number: '',
   value: '',

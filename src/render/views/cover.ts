@@ -1,10 +1,12 @@
 import { inOrder, printPlace } from '../../diagnostics/print.ts';
 import { say } from '../../diagnostics/words.ts';
+import type { Operation } from '../../layout/shop-plan.ts';
 import { addAreas } from '../../units/area.ts';
 import { addMasses } from '../../units/mass.ts';
 import { printMoney } from '../../units/money.ts';
 import type { Draft, View } from '../draft.ts';
 import { grouped } from '../order.ts';
+import { orderOfWork, SECTION_OF } from './order-of-work.ts';
 
 /** cover.hbs: the job at a glance. */
 export type CoverView = {
@@ -12,6 +14,8 @@ export type CoverView = {
   readonly glance: readonly { readonly label: string; readonly value: string }[];
   /** The sections of this very packet; `bookmark` is where each begins. */
   readonly contents: readonly { readonly title: string; readonly about: string; readonly bookmark: string }[];
+  /** The operations in the order of work, down the columns; `bookmark` is empty where its sheet is not in this packet. */
+  readonly work: readonly (readonly WorkStep[])[];
   readonly how: readonly { readonly number: number; readonly text: string }[];
   readonly revision: {
     readonly title: string;
@@ -28,6 +32,13 @@ export type CoverView = {
   }[];
 };
 
+export type WorkStep = {
+  readonly number: string;
+  readonly title: string;
+  readonly station: string;
+  readonly bookmark: string;
+};
+
 /** `sections`: what the packet holds beside the cover, in order. */
 export const cover = (draft: Draft, sections: readonly string[]): View<CoverView> => ({
   figures: new Map(),
@@ -39,6 +50,7 @@ export const cover = (draft: Draft, sections: readonly string[]): View<CoverView
       about: draft.say(`about.${name}`),
       bookmark: `section-${name}`,
     })),
+    work: inColumns(workSteps(draft, sections)),
     how: [1, 2, 3, 4, 5].map(number => ({
       number,
       text: draft.say(`cover.how.${number}`, { plus: '14 3/8+', minus: '14 3/8−' }),
@@ -87,6 +99,29 @@ function glance(draft: Draft): CoverView['glance'] {
 
 const daysOf = (schedule: Draft['plan']['days']['schedules'][number]) =>
   [schedule.people === 1 ? 'days' : 'days-shop', schedule.days.length, { people: schedule.people }] as const;
+
+const workSteps = (draft: Draft, sections: readonly string[]): readonly WorkStep[] =>
+  orderOfWork(draft).map(({ number, operation }) => ({
+    number: `${number}`,
+    title: draft.say(`operation.${operation.id}`),
+    station: draft.say(`station.${operation.station}`),
+    bookmark: bookmarkOf(operation, sections),
+  }));
+
+function bookmarkOf({ id, station }: Operation, sections: readonly string[]): string {
+  const own = SECTION_OF[id];
+  const section = own ?? (station === 'clamps' ? 'glue-up' : 'routes');
+  if (!sections.includes(section)) return '';
+  return own === undefined ? `operation-${id}` : `section-${own}`;
+}
+
+/** As rows of two, the second of which goes on where the first ends. */
+function inColumns(steps: readonly WorkStep[]): CoverView['work'] {
+  const rows = Math.ceil(steps.length / 2);
+  return steps.slice(0, rows).map((step, row) => [step, steps[row + rows] ?? NO_STEP]);
+}
+
+const NO_STEP: WorkStep = { number: '', title: '', station: '', bookmark: '' };
 
 function revision({ revision: now, say: word }: Draft): CoverView['revision'] {
   const title = word('cover.revision', { letter: now.letter });

@@ -2,7 +2,7 @@ import type { Cut, CutBin, CutPlan, Fallen } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import { cutDrawing } from '../drawings/cut-bin.ts';
 import type { Figure } from '../figure.ts';
-import { inRows } from '../order.ts';
+import { type CellGrid, cellGrid, type Spanning } from './cell-grid.ts';
 
 /** boards.hbs and sheets.hbs: how the boards, or the sheets, of each stock are cut. */
 export type CuttingView = { readonly plans: readonly CuttingPlan[] };
@@ -19,8 +19,8 @@ export type CuttingBin = {
   /** Empty where one person may lift it. */
   readonly heavy: string;
   readonly figure: string;
-  /** In sawing order along the rows, four cuts to a row. */
-  readonly rows: readonly (readonly CuttingStep[])[];
+  /** In sawing order along the rows. */
+  readonly steps: CellGrid<Spanning<CuttingStep>>;
   readonly offcuts: readonly { readonly code: string; readonly size: string }[];
 };
 /** `8 rip 2 1/4 → B7.A.1L-SL` */
@@ -43,7 +43,7 @@ function cuttingPlan(plan: CutPlan, draft: Draft, figures: Map<string, Figure>):
   const { say, size, job } = draft;
   const bins = { bins: plan.bins.length, bound: plan.bound.bins };
   const grain = job.stock.find(stock => stock.name === plan.stock)?.grain ?? 'length';
-  const room = { width: draft.paperWidth, height: plan.kind === 'board' ? BOARD_HEIGHT : SHEET_HEIGHT };
+  const room = { width: draft.paperWidth, height: plan.kind === 'board' ? BOARD_HEIGHT : sheetHeight(draft) };
   const label = (code: string) => {
     const blank = draft.blanks.get(code);
     return { code, size: blank === undefined ? '' : `${size(blank.length)} × ${size(blank.width)}` };
@@ -63,6 +63,12 @@ function cuttingPlan(plan: CutPlan, draft: Draft, figures: Map<string, Figure>):
   };
 }
 
+/** Two sheets go on a page, and one that is alone is drawn larger. */
+const sheetHeight = ({ plan }: Draft): number =>
+  plan.cutPlans.filter(({ kind }) => kind === 'sheet').flatMap(({ bins }) => bins).length > 1
+    ? SHEET_HEIGHT.two
+    : SHEET_HEIGHT.alone;
+
 function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): CuttingBin {
   const { say, size } = draft;
   const steps = bin.cuts.map(cut => step(cut, draft));
@@ -72,7 +78,7 @@ function cuttingBin(bin: CutBin, kind: 'board' | 'sheet', draft: Draft): Cutting
     source: say(`cutting.${bin.source}`),
     heavy: bin.mass > LIFT_MAX_KG ? say('cutting.heavy', { mass: draft.quantities.mass(bin.mass) }) : '',
     figure: `cut-${bin.code}`,
-    rows: inRows(steps, STEPS_IN_ROW).map(row => [...row, ...NO_STEPS.slice(row.length)]),
+    steps: cellGrid(steps, draft.paperWidth, { width: cut => stepWidth(cut, draft), nothing: NO_STEP }),
     offcuts: bin.offcuts.map(offcut => ({ code: offcut.code, size: `${size(offcut.length)} × ${size(offcut.width)}` })),
   };
 }
@@ -101,15 +107,18 @@ function printFallen(fallen: Fallen, { say }: Draft): string {
   }
 }
 
-const STEPS_IN_ROW = 4;
-const NO_STEPS: readonly CuttingStep[] = Array.from({ length: STEPS_IN_ROW }, () => ({
-  number: '',
-  what: '',
-  setting: '',
-  gives: '',
-}));
+/** As cutting.hbs has it: a box, and words of which the numbers are bold. */
+const stepWidth = ({ number, what, setting, gives }: CuttingStep, { pen }: Draft): number =>
+  STEP_ROOM +
+  pen.measure(`${number}  ${setting}`, STEP_SIZE, true) +
+  pen.measure(gives === '' ? ` ${what} ` : ` ${what}  → ${gives}`, STEP_SIZE, false);
+
+const STEP_SIZE = 9;
+/** A box with its space, and what columns are apart. */
+const STEP_ROOM = 25;
+const NO_STEP: CuttingStep = { number: '', what: '', setting: '', gives: '' };
 /** Room for the drawing of a board, and of a sheet, in points. */
 const BOARD_HEIGHT = 130;
-const SHEET_HEIGHT = 268;
+const SHEET_HEIGHT = { alone: 268, two: 170 };
 /** One person lifts no more: the load constant of the NIOSH lifting equation (1994), 23 kg. */
 const LIFT_MAX_KG = 23;

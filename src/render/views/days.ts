@@ -5,20 +5,26 @@ import { dayChart } from '../drawings/day-chart.ts';
 import type { Figure } from '../figure.ts';
 import { inRows } from '../order.ts';
 
-/** days.hbs: a bar chart and the plan of each day, for one person and for the people of the shop. */
+/** days.hbs: the plan of each day, for the people of the shop, with a bar chart, and for one person alone. */
 export type DaysView = { readonly schedules: readonly DaysSchedule[] };
 export type DaysSchedule = {
   readonly bookmark: string;
   readonly title: string;
   readonly makespan: string;
+  /** Of the people of the shop; empty for one person, where there are more. */
   readonly chart: string;
-  /** Three days to a row. */
+  /** Four days to a row. */
   readonly rows: readonly (readonly DayView[])[];
 };
-export type DayView = { readonly title: string; readonly entries: readonly DayEntry[] };
+export type DayView = {
+  readonly title: string;
+  /** When the last work ends. */
+  readonly until: string;
+  readonly entries: readonly DayEntry[];
+};
 export type DayEntry = {
+  /** When it begins; what follows it is when it ends. */
   readonly from: string;
-  readonly to: string;
   readonly person: string;
   readonly task: string;
   /** Whether a helper can do it alone. */
@@ -29,17 +35,25 @@ export function days(draft: Draft): View<DaysView> | undefined {
   const { schedules } = draft.plan.days;
   const figures = new Map<string, Figure>();
   if (schedules.length === 0) return undefined;
-  return { data: { schedules: schedules.map(schedule => daysSchedule(schedule, draft, figures)) }, figures };
+  const people = Math.max(...schedules.map(schedule => schedule.people));
+  return {
+    data: {
+      schedules: [...schedules]
+        .sort((a, b) => b.people - a.people)
+        .map(schedule => daysSchedule(schedule, schedule.people === people, draft, figures)),
+    },
+    figures,
+  };
 }
 
-function daysSchedule(schedule: Schedule, draft: Draft, figures: Map<string, Figure>): DaysSchedule {
+function daysSchedule(schedule: Schedule, charted: boolean, draft: Draft, figures: Map<string, Figure>): DaysSchedule {
   const { say } = draft;
-  const chart = `days-${schedule.people}`;
+  const chart = charted ? `days-${schedule.people}` : '';
   const words = {
-    row: (task: Task) => workName(task, draft),
+    row: (task: Task) => workName(task.work > 0 ? task : (waitedFor(task, schedule) ?? task), draft),
     day: (day: Pick<Day, 'day' | 'date'>) => shortDay(day),
   };
-  figures.set(chart, dayChart(schedule, workday(draft.job.shop), words, draft.pen, draft.paperWidth));
+  if (charted) figures.set(chart, dayChart(schedule, workday(draft.job.shop), words, draft.pen, draft.paperWidth));
   const tasks = new Map(schedule.tasks.map(task => [task.id, task]));
   return {
     bookmark: `days-${schedule.people}`,
@@ -49,11 +63,19 @@ function daysSchedule(schedule: Schedule, draft: Draft, figures: Map<string, Fig
     rows: inRows(
       schedule.days
         .filter(day => day.entries.length > 0)
-        .map(day => ({ title: dayName(day, draft), entries: entries(day, tasks, schedule.people, draft) })),
+        .map(day => ({
+          title: dayName(day, draft),
+          until: clock(Math.max(...day.entries.map(entry => entry.ends)), draft),
+          entries: entries(day, tasks, schedule.people, draft),
+        })),
       DAYS_IN_ROW,
     ).map(row => [...row, ...NO_DAYS.slice(row.length)]),
   };
 }
+
+/** The work that a wait without work follows: it is drawn in the same row. */
+const waitedFor = (task: Task, { tasks }: Schedule): Task | undefined =>
+  tasks.find(each => each.work > 0 && task.after.includes(each.id));
 
 function makespan(schedule: Schedule, draft: Draft): string {
   const days = (seconds: number): string => (Math.ceil((seconds / workday(draft.job.shop)) * 10) / 10).toString();
@@ -76,6 +98,7 @@ const shortDay = ({ day, date }: Pick<Day, 'day' | 'date'>): string =>
 function workName(task: Task, { say, plan }: Draft): string {
   if (task.coat === undefined) return say(`operation.${task.operation}`);
   const step = plan.finish.steps.find(each => each.number === task.coat?.step);
+  if (step?.coats === 1) return step.name;
   return say('days.coat', { step: step?.name ?? say(`operation.${task.operation}`), number: task.coat.number });
 }
 
@@ -95,7 +118,6 @@ function entries(day: Day, tasks: ReadonlyMap<string, Task>, people: number, dra
     .sort((a, b) => a.starts - b.starts || a.person - b.person)
     .map(span => ({
       from: clock(span.starts, draft),
-      to: clock(span.ends, draft),
       person: people === 1 ? '' : `${span.person}`,
       task: entryName(span.tasks, draft),
       alone: span.tasks.every(task => task.helperAlone),
@@ -117,5 +139,5 @@ function clock(second: number, { job }: Draft): string {
   return `${Math.floor(total / 60) % 24}:${`${total % 60}`.padStart(2, '0')}`;
 }
 
-const DAYS_IN_ROW = 3;
-const NO_DAYS: readonly DayView[] = Array.from({ length: DAYS_IN_ROW }, () => ({ title: '', entries: [] }));
+const DAYS_IN_ROW = 4;
+const NO_DAYS: readonly DayView[] = Array.from({ length: DAYS_IN_ROW }, () => ({ title: '', until: '', entries: [] }));

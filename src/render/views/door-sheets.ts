@@ -1,12 +1,11 @@
-import type { Door, Part, Working } from '../../calculate/door-set.ts';
-import { ZERO } from '../../units/length.ts';
+import type { Door, Part } from '../../calculate/door-set.ts';
 import type { Draft, View } from '../draft.ts';
 import { boringMap } from '../drawings/boring-map.ts';
 import { doorElevation } from '../drawings/door-elevation.ts';
 import { jointSection } from '../drawings/joint-section.ts';
-import type { Figure } from '../figure.ts';
+import { type Figure, wordsIn } from '../figure.ts';
 import { grouped, inCabinetOrder, type Some } from '../order.ts';
-import { printHow } from '../working.ts';
+import { shareWorkings, workings } from './door-workings.ts';
 
 /** doors.hbs: a sheet for all doors that are made alike, but for the side they hang on. */
 export type DoorSheetsView = { readonly styles: readonly StyleSheet[] };
@@ -16,12 +15,14 @@ export type StyleSheet = {
   /** Names of drawings: a section for each joint, where the style has panels that differ. */
   readonly sections: readonly string[];
   readonly workings: readonly string[];
+  /** Whose numbers stand with each door. */
+  readonly formulas: readonly string[];
   readonly sheets: readonly DoorSheet[];
 };
 export type DoorSheet = {
   readonly bookmark: string;
   readonly title: string;
-  readonly style: string;
+  /** What it is where it is no door. */
   readonly front: string;
   readonly doors: readonly { readonly code: string; readonly hung: string }[];
   /** Names of drawings; empty where there is nothing to draw. */
@@ -32,7 +33,9 @@ export type DoorSheet = {
   readonly parts: readonly DoorSheetPart[];
   /** Sentences: diagonals, clamps, weight, cups, pull, panels that stay loose. */
   readonly facts: readonly string[];
-  readonly workings: readonly string[];
+  /** Workings beside the drawings, or, where these are lower than that, below them. */
+  readonly beside: readonly string[];
+  readonly below: readonly string[];
 };
 export type DoorSheetPart = {
   readonly marks: string;
@@ -51,31 +54,25 @@ export function doorSheets(draft: Draft): View<DoorSheetsView> {
 }
 
 function styleSheet(style: string, groups: Some<Some<Door>>, draft: Draft, figures: Map<string, Figure>): StyleSheet {
-  const sections = [
-    ...grouped(
-      groups.map(([door]) => door),
-      door => JSON.stringify(door.joint),
-    ).values(),
-  ].flatMap(([door]) => {
+  const drawn = groups.flatMap(([door]) => {
     const figure = section(door, draft);
-    if (figure === undefined) return [];
-    figures.set(`section-${door.code}`, figure);
-    return [`section-${door.code}`];
+    return figure === undefined ? [] : [{ name: `section-${door.code}`, figure }];
   });
-  const all = groups.map(([door]) => [...cups(door, draft), ...workings(door, draft)]);
-  const shared = sharedBy(all);
+  const sections = [...grouped(drawn, ({ figure }) => wordsIn(figure)).values()].map(([{ name, figure }]) => {
+    figures.set(name, figure);
+    return name;
+  });
+  const { shared, formulas, own } = shareWorkings(
+    groups.map(([door]) => ({ facts: cups(door, draft), workings: workings(door, draft) })),
+  );
   return {
     title: draft.say('doors.style', { style }),
     sections,
     workings: shared,
-    sheets: groups.map(doors => doorSheet(doors, shared, draft, figures)),
+    formulas,
+    sheets: groups.map((doors, index) => doorSheet(doors, own[index] ?? [], draft, figures)),
   };
 }
-
-/** What most of several lists say alike is said before them; where there is one list, it says all itself. */
-const sharedBy = (all: readonly (readonly string[])[]): readonly string[] => [
-  ...new Set(all.flat().filter(each => 2 * all.filter(list => list.includes(each)).length > Math.max(2, all.length))),
-];
 
 /** The bookmark of the sheet that a door is on. */
 export const doorSheetOf = (door: Door, draft: Draft): string =>
@@ -110,12 +107,7 @@ function likeness(door: Door, draft: Draft): string {
   ]);
 }
 
-function doorSheet(
-  doors: Some<Door>,
-  shared: readonly string[],
-  draft: Draft,
-  figures: Map<string, Figure>,
-): DoorSheet {
+function doorSheet(doors: Some<Door>, own: readonly string[], draft: Draft, figures: Map<string, Figure>): DoorSheet {
   const [door] = doors;
   const parts = draft.partsOf(door);
   const room = roomFor(door);
@@ -126,12 +118,10 @@ function doorSheet(
   const boring = borings(doors, draft, room);
   figures.set(`elevation-${door.code}`, elevation);
   if (boring !== undefined) figures.set(`boring-${door.code}`, boring);
-  const own = [...cups(door, draft), ...workings(door, draft)].filter(said => !shared.includes(said));
   return {
     bookmark: `door-${door.code}`,
     title: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
-    style: door.style,
-    front: draft.say(`front.${door.front}`),
+    front: door.front === 'door' ? '' : draft.say(`front.${door.front}`),
     doors: doors.map(each => ({ code: each.code, hung: draft.say(`doors.hung-${each.hingeSide ?? 'none'}`) })),
     elevation: `elevation-${door.code}`,
     elevationWidth: Math.ceil(elevation.width),
@@ -139,7 +129,7 @@ function doorSheet(
     boring: boring === undefined ? '' : `boring-${door.code}`,
     parts: partRows(parts, door, draft),
     facts: facts(door, parts, draft),
-    workings: own,
+    ...(own.length * LINE > room ? { beside: [], below: own } : { beside: own, below: [] }),
   };
 }
 
@@ -233,51 +223,11 @@ const pull = (pulls: NonNullable<Door['pull']>, draft: Draft): string =>
       .join('; '),
   });
 
-/**
- * The door's numbers, then those of its parts. Numbers that come about in the same way share a line, and what is no sum
- * or leaves nothing over is not told.
- */
-function workings(door: Door, draft: Draft): readonly string[] {
-  const all = [
-    door.width,
-    door.height,
-    ...door.workings,
-    ...draft
-      .partsOf(door)
-      .flatMap(part => [
-        part.length,
-        part.width,
-        ...(part.shoulder === undefined ? [] : [part.shoulder]),
-        ...part.workings,
-      ]),
-  ];
-  const exact = door.width.rest === ZERO && door.height.rest === ZERO;
-  const told = all.filter(working => tellsSomething(working) && !(exact && GAPS.test(working.of)));
-  return [...grouped(told, working => printHow(working, draft)).entries()].map(([how, alike]) => {
-    const names = new Set(alike.map(working => draft.say(`working.${working.of}`)));
-    return `${[...names].join(', ')} = ${how}`;
-  });
-}
-
-/** `stile width = S = 2` is on the drawing, and masses are for `explain`. */
-const tellsSomething = (working: Working): boolean =>
-  !UNTOLD.has(working.of) && (working.kind === 'fact' || working.terms.length > 1 || working.sharedBy > 1);
-
-/** What is left at the sides: as it was asked for, where no size was rounded. */
-const GAPS = /^(overlay|clearance|gap)-/;
-const UNTOLD: ReadonlySet<string> = new Set([
-  'diagonal',
-  'mass',
-  'door-mass',
-  'finish-area',
-  'hinge-count',
-  'hinge-place',
-  'hinge-edge',
-  'edge-allowance',
-]);
 /** Of the drawings of doors that hang on one side, and of pairs. */
 const ELEVATION_WIDTH = { one: 140, two: 118 };
 const BORING_WIDTH = { one: 112, two: 132 };
 /** Height of the drawings, in points: what a door of `from` takes, and more for each inch above. */
-const ROOM = { least: 180, from: 36 * 25_400_000, perInch: 2, inch: 25_400_000, most: 260 };
+const ROOM = { least: 138, from: 36 * 25_400_000, perInch: 2, inch: 25_400_000, most: 250 };
 const SECTION_WIDTH = 250;
+/** What a line of workings takes, and some of them take two. */
+const LINE = 13;

@@ -1,10 +1,16 @@
 import { inHours } from '../../units/duration.ts';
 import type { Draft, View } from '../draft.ts';
+import type { Figure } from '../figure.ts';
 import { decimal } from '../quantities.ts';
 import { clampsFor } from './door-sheets.ts';
+import { clampSheets, type RouteSheet } from './routes.ts';
 
-/** glue-up.hbs: the doors that are in clamps together, batch by batch. */
-export type GlueUpView = { readonly times: string; readonly batches: readonly GlueUpBatchView[] };
+/** glue-up.hbs: what else is glued in the clamps, and then the doors that are in them together, batch by batch. */
+export type GlueUpView = {
+  readonly times: string;
+  readonly panels: readonly RouteSheet[];
+  readonly batches: readonly GlueUpBatchView[];
+};
 export type GlueUpBatchView = {
   readonly title: string;
   readonly clamps: string;
@@ -23,10 +29,12 @@ export function glueUp(draft: Draft): View<GlueUpView> | undefined {
   const { say, size, plan, job } = draft;
   if (plan.batches.length === 0) return undefined;
   const { inClamps, beforeMachining } = job.shop.gluing;
+  const figures = new Map<string, Figure>();
   const hours = (time: typeof inClamps): string => `${decimal(inHours(time), 1)} h`;
   return {
-    figures: new Map(),
+    figures,
     data: {
+      panels: clampSheets(draft, figures),
       times: say('glue-up.in-clamps', { time: hours(inClamps), cure: hours(beforeMachining) }),
       batches: plan.batches.map(batch => ({
         title: say('glue-up.batch', { number: batch.number }),

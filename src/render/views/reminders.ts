@@ -13,21 +13,26 @@ export type Caution = {
   readonly figure: string;
 };
 
-/** The head of a sheet: what to be careful of. */
+/** The head of a sheet: what its pieces and its work call for, beside the machine's own cautions. */
 export type Careful = {
-  /** Those of the machine, whatever lies on it. */
-  readonly general: readonly string[];
   readonly called: readonly Caution[];
-  /** Names of drawings, each once. */
-  readonly figures: readonly string[];
+  /** The name of the one drawing, which stands beside the words; else empty. */
+  readonly beside: string;
+  /** Names of several, which stand in a row below them. */
+  readonly below: readonly string[];
 };
 
 /**
  * What an operation calls for: its own cautions, and those of its pieces, each said once with all pieces that call for
  * it. Set-ups differ in their figures; the smallest, which is the sharpest, is the one that is said. Undefined where
- * there is nothing to say.
+ * there is nothing to say. `drawing` is one more that the sheet has, or empty.
  */
-export function carefulWith(operation: Operation, draft: Draft, figures: Map<string, Figure>): Careful | undefined {
+export function carefulWith(
+  operation: Operation,
+  drawing: string,
+  draft: Draft,
+  figures: Map<string, Figure>,
+): Careful | undefined {
   const reminders = [
     ...operation.reminders.filter(reminder => !isGeneral(reminder)),
     ...operation.setups.flatMap(setup => setup.reminders),
@@ -37,10 +42,18 @@ export function carefulWith(operation: Operation, draft: Draft, figures: Map<str
     pieces: here([...new Set(alike.flatMap(reminder => reminder.pieces))], draft),
     figure: drawingOf(alike[0], draft, figures),
   }));
-  const general = operation.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft));
-  const drawings = [...new Set(called.map(caution => caution.figure).filter(Boolean))];
-  return called.length + general.length === 0 ? undefined : { general, called, figures: drawings };
+  const drawings = [...new Set([...called.map(caution => caution.figure), drawing].filter(Boolean))];
+  const [only = '', ...others] = drawings;
+  if (called.length === 0) return undefined;
+  return others.length === 0 ? { called, beside: only, below: [] } : { called, beside: '', below: drawings };
 }
+
+/** The cautions of a machine, whatever lies on it. */
+export const generalCautions = (operations: readonly Operation[], draft: Pick<Draft, 'say'>): readonly string[] => [
+  ...new Set(
+    operations.flatMap(({ reminders }) => reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft))),
+  ),
+];
 
 export const isGeneral = ({ id }: Reminder): boolean => id.startsWith('general-') || GENERAL.has(id);
 

@@ -10,6 +10,7 @@ import {
   runsOf,
   type SettingLine,
   settingLines,
+  withoutShared,
 } from './setups.ts';
 
 /**
@@ -21,8 +22,6 @@ export type RouteRow = {
   readonly setups: readonly RouteSetup[];
   /** Whether the other half of a pair stays empty. */
   readonly alone: boolean;
-  /** About how many lines of type it takes. */
-  readonly lines: number;
 };
 export type RouteSetup = {
   readonly title: string;
@@ -39,6 +38,8 @@ export type RouteSetup = {
   readonly check: string;
   /** Passes of every piece; where they differ they stand with the pieces. */
   readonly runs: string;
+  /** What all pieces have in common: their size and how many they are; else empty. */
+  readonly common: string;
   readonly widths: string;
   readonly rows: readonly (readonly PieceCell[])[];
 };
@@ -49,8 +50,13 @@ export type Adjustment = {
   readonly rows: readonly { readonly measured: string; readonly set: string }[];
 };
 
-/** What holds for every set-up of the sheet and is said at its head. */
-export type Shared = { readonly facing: string; readonly notes: readonly string[] };
+/** What holds for every set-up of the sheet: what is said at its head, and whether the pieces' sizes matter. */
+export type Shared = {
+  readonly facing: string;
+  readonly notes: readonly string[];
+  readonly settings: readonly SettingLine[];
+  readonly sizes: boolean;
+};
 
 /** The set-ups of an operation in rows, in the order in which they are made. */
 export function routeRows(setups: readonly Setup[], shared: Shared, draft: Draft): readonly RouteRow[] {
@@ -76,14 +82,12 @@ const pair = (setups: readonly RouteSetup[]): RouteRow => ({
   kind: 'pair',
   setups,
   alone: setups.length < 2,
-  lines: 3 + Math.max(...setups.map(setup => setup.rows.length)),
 });
 
 const one = (setup: RouteSetup): RouteRow => ({
   kind: 'one',
   setups: [setup],
   alone: false,
-  lines: Math.max(3, setup.settings.length + setup.rows.length + setup.notes.length),
 });
 
 /** A set-up of many pieces: its settings, and the pieces over the whole width below, a few rows at a time. */
@@ -92,9 +96,7 @@ function wideRows(setup: Setup, place: Place, shared: Shared, draft: Draft): rea
   const blocks = inRows(whole.rows, ROWS_IN_BLOCK);
   return [
     one({ ...whole, rows: [] }),
-    ...blocks.map(
-      (rows): RouteRow => ({ kind: 'pieces', setups: [{ ...whole, rows }], alone: false, lines: rows.length }),
-    ),
+    ...blocks.map((rows): RouteRow => ({ kind: 'pieces', setups: [{ ...whole, rows }], alone: false })),
   ];
 }
 
@@ -104,14 +106,14 @@ function routeSetup(setup: Setup, place: Place, shared: Shared, room: number, dr
     title: setupTitle(setup, place, draft),
     code: setup.code,
     barcode: setup.barcode,
-    settings: settingLines(setup, draft),
+    settings: withoutShared(settingLines(setup, draft), shared.settings),
     facing: shared.facing === '' ? facing(setup, draft) : '',
     notes: setup.notes.map(note => say(`note.${note}`)).filter(note => !shared.notes.includes(note)),
     adjustment: adjustment(setup, draft),
     tests: setup.testPieces,
     check: measuredCheck(setup, draft),
     runs: runsOf(setup.pieces, draft),
-    ...pieceGrid(setup.pieces, room, draft),
+    ...pieceGrid(setup.pieces, { room, sizes: shared.sizes }, draft),
   };
 }
 

@@ -2,22 +2,27 @@ import type { Operation, OperationId } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import { tagUp } from '../drawings/reminder-drawings.ts';
 import type { Figure } from '../figure.ts';
-import { type Careful, carefulWith } from './reminders.ts';
+import { grouped } from '../order.ts';
+import { isWait, numberedNames, orderOfWork, SECTION_OF } from './order-of-work.ts';
+import { type Careful, carefulWith, generalCautions } from './reminders.ts';
 import { type RouteRow, routeRows } from './route-rows.ts';
-import { facing, oneSetting } from './setups.ts';
+import { facing, oneSetting, type SettingLine, sharedSettings } from './setups.ts';
 
 /**
- * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Short ones
- * follow on the page before them, to be cut off.
+ * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Those of one machine
+ * lie together, and short ones share a page.
  */
-export type RoutesView = { readonly pages: readonly RoutePage[] };
-export type RoutePage = { readonly bookmark: string; readonly title: string; readonly sheets: readonly RouteSheet[] };
-export type RouteSheet = {
-  /** Whether it follows on the page of another, and stays whole. */
-  readonly shared: boolean;
-  readonly bookmark: string;
-  readonly title: string;
+export type RoutesView = { readonly stations: readonly RouteStation[] };
+export type RouteStation = {
   readonly station: string;
+  /** What holds for the machine, whatever lies on it. */
+  readonly cautions: readonly string[];
+  readonly sheets: readonly RouteSheet[];
+};
+export type RouteSheet = {
+  readonly bookmark: string;
+  /** Its number in the order of work, and its name. */
+  readonly title: string;
   readonly does: string;
   readonly time: string;
   /** Empty where nothing has to wait. */
@@ -26,67 +31,70 @@ export type RouteSheet = {
   readonly before: string;
   readonly after: string;
   readonly careful: Careful | undefined;
-  /** What holds for every set-up: how pieces lie, with a drawing where it is the tag that tells, and notes. */
+  /** What holds for every set-up: how pieces lie, with a drawing where no caution has one beside it, and notes. */
   readonly facing: string;
   readonly facingFigure: string;
   readonly notes: readonly string[];
-  /** Where all set-ups have one and the same setting: its name, said once. */
+  /** Where all set-ups have one setting and are two to a row: its name, said once. */
   readonly setting: string;
+  /** Settings that are made once for all set-ups. */
+  readonly settings: readonly SettingLine[];
   readonly rows: readonly RouteRow[];
 };
 
-/** Waiting is no sheet: it is said on the sheet before it. Glue-up, finish and hanging have sheets of their own. */
+/** Waiting is no sheet: it is said on the sheet before it. Glue-up, finish and hanging have sections of their own. */
 export function routes(draft: Draft): View<RoutesView> | undefined {
   const figures = new Map<string, Figure>();
-  const sheets = draft.plan.operations
-    .filter(operation => operation.setups.length > 0 && !isWait(operation) && !ELSEWHERE.has(operation.id))
-    .map(operation => routeSheet(operation, draft, figures));
-  return sheets.length === 0 ? undefined : { data: { pages: pagesOf(sheets) }, figures };
-}
-
-/** A page of its own for each operation, but a short one follows on the page before it, to be cut off. */
-function pagesOf(sheets: readonly RouteSheet[]): readonly RoutePage[] {
-  const pages: RouteSheet[][] = [];
-  for (const sheet of sheets) {
-    const last = pages.at(-1);
-    if (last !== undefined && isShort(sheet)) last.push({ ...sheet, shared: true });
-    else pages.push([sheet]);
-  }
-  return pages.map(those => ({
-    bookmark: those[0]?.bookmark ?? '',
-    title: those.map(sheet => sheet.title).join(' · '),
-    sheets: those,
+  const names = numberedNames(draft);
+  const operations = sheeted(draft).filter(({ station }) => station !== 'clamps');
+  const stations = [...grouped(operations, ({ station }) => station)].map(([station, those]) => ({
+    station: draft.say(`station.${station}`),
+    cautions: generalCautions(those, draft),
+    sheets: those.map(operation => routeSheet(operation, names, draft, figures)),
   }));
+  return stations.length === 0 ? undefined : { data: { stations }, figures };
 }
 
-/** Two thirds of a page at most. */
-const isShort = (sheet: RouteSheet): boolean =>
-  (sheet.careful?.figures.length ?? 0) < 2 && sheet.rows.reduce((lines, row) => lines + row.lines, 0) <= SHORT_LINES;
+/** What is glued up before the doors: it stands before their batches. */
+export function clampSheets(draft: Draft, figures: Map<string, Figure>): readonly RouteSheet[] {
+  const names = numberedNames(draft);
+  return sheeted(draft)
+    .filter(({ station }) => station === 'clamps')
+    .map(operation => routeSheet(operation, names, draft, figures));
+}
 
-const isWait = (operation: Operation): boolean =>
-  operation.wait !== undefined && operation.minutes.setup === 0 && operation.minutes.pieces === 0;
+/** Operations that have a route sheet, in the order of work. */
+const sheeted = (draft: Draft): readonly Operation[] =>
+  orderOfWork(draft)
+    .map(({ operation }) => operation)
+    .filter(operation => operation.setups.length > 0 && SECTION_OF[operation.id] === undefined);
 
-function routeSheet(operation: Operation, draft: Draft, figures: Map<string, Figure>): RouteSheet {
+function routeSheet(operation: Operation, names: Names, draft: Draft, figures: Map<string, Figure>): RouteSheet {
   const { say } = draft;
   const { setups } = operation;
   const ways = new Set(setups.map(setup => facing(setup, draft)));
   const notes = setups.map(setup => setup.notes.map(note => say(`note.${note}`)));
   const everywhere = (notes[0] ?? []).filter(note => notes.every(each => each.includes(note)));
-  const shared = { facing: ways.size === 1 ? ([...ways][0] ?? '') : '', notes: everywhere };
+  const drawing = tagUpFor(operation, draft, figures);
+  const careful = carefulWith(operation, drawing, draft, figures);
+  const head = {
+    facing: ways.size === 1 ? ([...ways][0] ?? '') : '',
+    notes: everywhere,
+    settings: sharedSettings(setups, draft),
+  };
+  const rows = routeRows(setups, { ...head, sizes: !SIZELESS.has(operation.id) }, draft);
   return {
-    shared: false,
     bookmark: `operation-${operation.id}`,
-    title: say(`operation.${operation.id}`),
-    station: say(`station.${operation.station}`),
+    title: names.get(operation.id) ?? '',
     does: say(`operation.${operation.id}.do`),
     time: timeOf(operation, draft),
     wait: waitAfter(operation, draft),
-    ...neighbours(operation, draft),
-    careful: carefulWith(operation, draft, figures),
-    ...shared,
-    facingFigure: tagUpFor(operation, draft, figures),
-    setting: oneSetting(setups, draft),
-    rows: routeRows(setups, shared, draft),
+    ...neighbours(operation, names, draft),
+    careful,
+    ...head,
+    facingFigure: careful === undefined ? drawing : '',
+    setting: rows.some(row => row.kind === 'pair') ? oneSetting(setups, draft) : '',
+    rows,
   };
 }
 
@@ -118,7 +126,7 @@ function waitAfter(operation: Operation, { plan, say, quantities }: Draft): stri
 }
 
 /** The operations just before and after this one on the routes of its pieces. */
-function neighbours(operation: Operation, { plan, say }: Draft): { readonly before: string; readonly after: string } {
+function neighbours(operation: Operation, names: Names, { plan }: Draft): Pick<RouteSheet, 'before' | 'after'> {
   const [before, after] = [new Set<string>(), new Set<string>()];
   for (const piece of operation.setups.flatMap(setup => setup.pieces)) {
     const route = plan.routes[piece.code] ?? [];
@@ -126,10 +134,23 @@ function neighbours(operation: Operation, { plan, say }: Draft): { readonly befo
     if (at > 0) before.add(route[at - 1] ?? '');
     if (at >= 0 && at + 1 < route.length) after.add(route[at + 1] ?? '');
   }
-  const names = (ids: ReadonlySet<string>): string => [...ids].map(id => say(`operation.${id}`)).join(', ');
-  return { before: names(before), after: names(after) };
+  const named = (ids: ReadonlySet<string>): string => [...ids].map(id => names.get(id)).join(', ');
+  return { before: named(before), after: named(after) };
 }
 
-/** What has a section of its own, with its cautions and its boxes to tick. */
-const ELSEWHERE: ReadonlySet<OperationId> = new Set<OperationId>(['glue-up', 'finish', 'hang']);
-const SHORT_LINES = 32;
+/** Where no size of a piece but the setting itself matters, its code is enough: all that belongs to a door shares a box. */
+const SIZELESS: ReadonlySet<OperationId> = new Set<OperationId>([
+  'rip-rough',
+  'plane-thickness',
+  'joint-edge',
+  'rip-width',
+  'cut-length',
+  'inspect',
+  'groove',
+  'rip-panel',
+  'cut-panel',
+  'break-sheet',
+  'sand-panel',
+]);
+
+type Names = ReturnType<typeof numberedNames>;

@@ -2,7 +2,7 @@ import type { Operation } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import type { Figure } from '../figure.ts';
 import { grouped, inRows } from '../order.ts';
-import { type Caution, cautionOnce, draftReminder, isGeneral } from './reminders.ts';
+import { type Caution, cautionOnce, generalCautions, isGeneral } from './reminders.ts';
 
 /** safety.hbs: the cautions of each machine, and those that pieces of this job call for. */
 export type SafetyView = {
@@ -22,11 +22,7 @@ export function safety(draft: Draft): View<SafetyView> | undefined {
   if (operations.length === 0) return undefined;
   const machines = [...grouped(operations, operation => operation.station)].map(([station, those]) => ({
     station: draft.say(`station.${station}`),
-    cautions: [
-      ...new Set(
-        those.flatMap(each => each.reminders.filter(isGeneral).map(reminder => draftReminder(reminder, draft))),
-      ),
-    ],
+    cautions: generalCautions(those, draft),
   }));
   const everywhere = said(machines.flatMap(machine => machine.cautions));
   const called = calledFor(operations, draft, figures);

@@ -2,6 +2,7 @@ import type { PartCode } from '../../codes/codes.ts';
 import type { MeasuredCheck, Setting, Setup, SetupPiece } from '../../layout/shop-plan.ts';
 import type { Draft } from '../draft.ts';
 import { grouped, type Some } from '../order.ts';
+import { type CellGrid, cellGrid, type Spanning } from './cell-grid.ts';
 
 /** A setting as it is set, and how far a measured piece may be off: `Width 2 1/4, fence to blade; ± 1/64, 1 in 10`. */
 export type SettingLine = {
@@ -40,6 +41,20 @@ export function oneSetting(setups: readonly Setup[], draft: Draft): string {
   return alike && line !== undefined ? `${line.name}, ${line.from}` : '';
 }
 
+/** Settings that are the same at each of several set-ups: they are made once. */
+export function sharedSettings(setups: readonly Setup[], draft: Draft): readonly SettingLine[] {
+  const [first = [], ...others] = setups.map(setup => settingLines(setup, draft));
+  if (others.length === 0) return [];
+  return first.filter(line => others.every(lines => lines.some(each => isSame(each, line))));
+}
+
+/** Settings without those that were made before. */
+export const withoutShared = (lines: readonly SettingLine[], shared: readonly SettingLine[]): readonly SettingLine[] =>
+  lines.filter(line => !shared.some(each => isSame(each, line)));
+
+const isSame = (one: SettingLine, other: SettingLine): boolean =>
+  one.name === other.name && one.value === other.value && one.from === other.from && one.check === other.check;
+
 /** How a piece is laid to the machine, in words; empty where it is all one. */
 export function facing({ orientation }: Pick<Setup, 'orientation'>, { say }: Pick<Draft, 'say'>): string {
   if (orientation === undefined) return '';
@@ -62,44 +77,38 @@ export const measuredCheck = ({ check, settings }: Setup, { say, exact }: Draft)
       });
 
 /** A cell of a set-up's pieces: a head (the size of those that follow), or pieces to tick; nothing fills up a row. */
-export type PieceCell = { readonly kind: 'head' | 'tick' | 'nothing'; readonly text: string; readonly span: number };
+export type PieceCell = Spanning<{ readonly kind: 'head' | 'tick' | 'nothing'; readonly text: string }>;
 
-/** The pieces of a set-up as rows of cells, in columns of equal width. */
-export type PieceGrid = { readonly widths: string; readonly rows: readonly (readonly PieceCell[])[] };
+/** The pieces of a set-up as rows of cells; what all of them have in common stands before. */
+export type PieceGrid = { readonly common: string } & CellGrid<PieceCell>;
 
 /**
- * Pieces under their size (and their passes and figures, where these differ within the set-up), longest first. What
- * belongs to one door and is of one size shares a box: `B7.A.1L-SL SR` is ticked when both are done.
+ * Pieces under their size (and their passes and figures, where these differ within the set-up), longest first; where
+ * `sizes` do not matter, under what else differs. What belongs to one door and has one head shares a box:
+ * `B7.A.1L-SL SR` is ticked when both are done.
  */
-export function pieceGrid(pieces: readonly SetupPiece[], room: number, draft: Draft): PieceGrid {
+export function pieceGrid(
+  pieces: readonly SetupPiece[],
+  { room, sizes }: { readonly room: number; readonly sizes: boolean },
+  draft: Draft,
+): PieceGrid {
   const usual = usualRuns(pieces);
-  const groups = [...grouped(pieces, piece => pieceLabel(piece, usual, draft))].map(([label, alike]) => ({
+  const groups = [...grouped(pieces, piece => pieceLabel(piece, sizes, usual, draft))].map(([label, alike]) => ({
     label: groupLabel(label, alike.length),
     ticks: [...grouped(alike, piece => ownerOf(piece, draft)).values()].map(those => together(those)),
   }));
+  const common = groups.length === 1 ? (groups[0]?.label ?? '') : '';
   const cells = groups.flatMap(({ label, ticks }) => [
-    ...(label === '' ? [] : [{ kind: 'head' as const, text: label }]),
+    ...(label === '' || label === common ? [] : [{ kind: 'head' as const, text: label }]),
     ...ticks.map(text => ({ kind: 'tick' as const, text })),
   ]);
-  return tightest(cells, room, draft);
-}
-
-/** In the number of columns that takes the fewest rows; what is longer than a column takes several. */
-function tightest(cells: readonly Omit<PieceCell, 'span'>[], room: number, { pen }: Draft): PieceGrid {
-  const needed = cells.map(
-    ({ kind, text }) => pen.measure(text, CODE_SIZE, kind === 'head') + (kind === 'head' ? CELL_ROOM : BOX_ROOM),
-  );
-  let best: PieceGrid | undefined;
-  for (let columns = 1; columns <= COLUMNS_MAX; columns += 1) {
-    const span = (width: number): number => Math.min(columns, Math.max(1, Math.ceil((width * columns) / room)));
-    const rows = filled(
-      cells.map((cell, index) => ({ ...cell, span: span(needed[index] ?? 0) })),
-      columns,
-    );
-    const widths = Array.from({ length: columns }, () => '*').join(' ');
-    if (best === undefined || rows.length < best.rows.length) best = { widths, rows };
-  }
-  return best ?? { widths: '*', rows: [] };
+  const width = ({ kind, text }: Omit<PieceCell, 'span'>): number =>
+    draft.pen.measure(text, CODE_SIZE, kind === 'head') + (kind === 'head' ? CELL_ROOM : BOX_ROOM);
+  const nothing = { kind: 'nothing' as const, text: '' };
+  return {
+    common,
+    ...cellGrid<Omit<PieceCell, 'span'>>(cells, room, { width, nothing, isHead: ({ kind }) => kind === 'head' }),
+  };
 }
 
 /** The passes of most pieces of a set-up, in words; those of others stand with them. One pass goes without saying. */
@@ -114,18 +123,19 @@ function usualRuns(pieces: readonly SetupPiece[]): SetupPiece['runs'] {
   return ways.sort((a, b) => b.length - a.length)[0]?.[0].runs ?? [];
 }
 
-function pieceLabel(piece: SetupPiece, usual: SetupPiece['runs'], { say, size }: Draft): string {
+function pieceLabel(piece: SetupPiece, sized: boolean, usual: SetupPiece['runs'], { say, size }: Draft): string {
   const runs = piece.runs.join() === usual.join() ? '' : piece.runs.map(run => say(`run.${run}`)).join(', ');
   const figures = piece.figures
     .map(({ of, length, count }) => `${count === undefined ? '' : `${count} × `}${say(`figure.${of}`)} ${size(length)}`)
     .join(', ');
   // A door's size stands on its tag and its sheet; what is done to it here is in its passes and figures.
   const sizes =
-    piece.kind === 'door' ? '' : say('route.size', { length: size(piece.length), width: size(piece.width) });
+    piece.kind === 'door' || !sized ? '' : say('route.size', { length: size(piece.length), width: size(piece.width) });
   return [sizes, runs, figures].filter(Boolean).join(' · ');
 }
 
-const groupLabel = (label: string, count: number): string => (label === '' ? '' : `${label} (${count})`);
+const groupLabel = (label: string, count: number): string =>
+  label === '' || count === 1 ? label : `${label} (${count})`;
 
 /** The door that a piece belongs to; a blank without one stands for itself. */
 function ownerOf(piece: SetupPiece, { parts, blanks }: Draft): string {
@@ -142,25 +152,7 @@ function together([first, ...others]: Some<SetupPiece>): string {
   ].join(' ');
 }
 
-/** Cells in rows, each filled up with nothing. */
-function filled(cells: readonly PieceCell[], columns: number): readonly (readonly PieceCell[])[] {
-  const rows: PieceCell[][] = [];
-  let left = 0;
-  for (const cell of cells) {
-    if (cell.span > left) {
-      if (left > 0) rows.at(-1)?.push({ kind: 'nothing', text: '', span: left });
-      rows.push([]);
-      left = columns;
-    }
-    rows.at(-1)?.push(cell);
-    left -= cell.span;
-  }
-  if (left > 0) rows.at(-1)?.push({ kind: 'nothing', text: '', span: left });
-  return rows;
-}
-
 const CODE_SIZE = 9;
 /** What a cell needs beside its words, and a box with its space. */
 const CELL_ROOM = 10;
 const BOX_ROOM = 23;
-const COLUMNS_MAX = 8;

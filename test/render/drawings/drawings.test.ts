@@ -11,6 +11,7 @@ import type { Pen } from '../../../src/render/drawings/pen.ts';
 import { REMINDER_DRAWINGS, tagUp } from '../../../src/render/drawings/reminder-drawings.ts';
 import { roomElevations } from '../../../src/render/drawings/room-elevation.ts';
 import type { Figure, Mark } from '../../../src/render/figure.ts';
+import { cutting } from '../../../src/render/views/cutting.ts';
 import { printLength } from '../../../src/units/print-length.ts';
 import { aJob } from '../../support/a-job.ts';
 import { judgeFigure } from '../../support/judge-figure.ts';
@@ -165,9 +166,12 @@ describe('a cutting drawing', () => {
     }
   });
 
-  it('says how long and wide the board or sheet is', () => {
-    for (const { bin, figure } of drawn())
-      expect(wordsOf(figure)).toEqual(expect.arrayContaining([pen.print(bin.length), pen.print(bin.width)]));
+  it('has the length and width of the board or sheet above it', () => {
+    for (const kind of ['board', 'sheet'] as const) {
+      const bins = job.plan.cutPlans.filter(plan => plan.kind === kind).flatMap(plan => plan.bins);
+      const shown = cutting(job, kind)?.data.plans.flatMap(plan => plan.bins.map(({ size }) => size)) ?? [];
+      expect(shown).toEqual(bins.map(bin => `${job.size(bin.length)} × ${job.size(bin.width)}`));
+    }
   });
 });
 
