@@ -25,12 +25,15 @@ export type Card = {
 };
 /**
  * An operation's settings. Where each set-up has one setting, the same for all, its name stands once in `lead` and the
- * values follow in `values`, four to a row; else each set-up has a line of its own in `setups`.
+ * values follow in `values`, as many to a row as go there; else each set-up has a line of its own in `setups`.
  */
 export type CardOperation = {
   readonly title: string;
   readonly lead: string;
   readonly values: readonly (readonly CardValue[])[];
+  /** Of the columns of `values`, three to a value. */
+  readonly widths: string;
+  readonly aligns: string;
   readonly setups: readonly CardSetup[];
   /** Settings of all its set-ups, said before them. */
   readonly shared: readonly SettingLine[];
@@ -72,10 +75,14 @@ function cardOperation(title: string, setups: readonly Setup[], draft: Draft): C
   const setting = setups.length > 1 ? oneSetting(setups, draft) : '';
   const shared = setting === '' ? sharedSettings(setups, draft) : [];
   const values = setups.map((setup, index) => cardValue(setup, index + 1, draft));
+  const across = valuesAcross(values, draft);
+  const noValues = Array.from({ length: across }, () => ({ number: '', value: '', pieces: '' }));
   return {
     title,
     lead: [setting, way].filter(Boolean).join(' · '),
-    values: setting === '' ? [] : inRows(values, VALUES_IN_ROW).map(row => [...row, ...NO_VALUES.slice(row.length)]),
+    values: setting === '' ? [] : inRows(values, across).map(row => [...row, ...noValues.slice(row.length)]),
+    widths: times('auto auto *', across),
+    aligns: times('left right left', across),
     setups:
       setting === ''
         ? setups.map((setup, index) => cardSetup(setup, index + 1, { shared, ownWay: way === '' }, draft))
@@ -134,9 +141,18 @@ function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] 
   return inRows(drawn, 2);
 }
 
-const VALUES_IN_ROW = 4;
-const NO_VALUES: readonly CardValue[] = Array.from({ length: VALUES_IN_ROW }, () => ({
-  number: '',
-  value: '',
-  pieces: '',
-}));
+/** How many go beside each other, with their boxes and numbers. */
+const valuesAcross = (values: readonly CardValue[], { pen, paperWidth }: Draft): number => {
+  const widths = values.map(
+    ({ value, pieces }) => VALUE_ROOM + pen.measure(value, VALUE_SIZE, true) + pen.measure(pieces, PIECES_SIZE, false),
+  );
+  return Math.max(1, Math.min(VALUES_ACROSS_MAX, Math.floor(paperWidth / Math.max(...widths))));
+};
+
+const times = (widths: string, across: number): string => Array.from({ length: across }, () => widths).join(' ');
+
+/** Sizes of type as cards.hbs has them, and what a box, a number and the columns' gaps take. */
+const VALUE_SIZE = 12.5;
+const PIECES_SIZE = 9;
+const VALUE_ROOM = 42;
+const VALUES_ACROSS_MAX = 4;

@@ -17,7 +17,8 @@ export function cellGrid<Cell>(
 ): CellGrid<Spanning<Cell>> {
   const needed = cells.map(width);
   let best: CellGrid<Spanning<Cell>> | undefined;
-  for (let columns = 1; columns <= COLUMNS_MAX; columns += 1) {
+  const most = Math.max(1, Math.min(COLUMNS_MAX, Math.floor(room / COLUMN_MIN)));
+  for (let columns = 1; columns <= most; columns += 1) {
     const spanning = cells.map((cell, index) => ({
       ...cell,
       span: Math.min(columns, Math.max(1, Math.ceil(((needed[index] ?? 0) * columns) / room))),
@@ -62,3 +63,5 @@ function headedSpan<Cell>(cells: readonly Spanning<Cell>[], at: number, isHead: 
 }
 
 const COLUMNS_MAX = 12;
+/** No column of a table is narrower, in points. */
+const COLUMN_MIN = 26;

@@ -102,18 +102,19 @@ function wideRows(setup: Setup, place: Place, shared: Shared, draft: Draft): rea
 
 function routeSetup(setup: Setup, place: Place, shared: Shared, room: number, draft: Draft): RouteSetup {
   const { say } = draft;
+  const settings = settingLines(setup, draft);
   return {
     title: setupTitle(setup, place, draft),
     code: setup.code,
     barcode: setup.barcode,
-    settings: withoutShared(settingLines(setup, draft), shared.settings),
+    settings: withoutShared(settings, shared.settings),
     facing: shared.facing === '' ? facing(setup, draft) : '',
     notes: setup.notes.map(note => say(`note.${note}`)).filter(note => !shared.notes.includes(note)),
     adjustment: adjustment(setup, draft),
     tests: setup.testPieces,
     check: measuredCheck(setup, draft),
     runs: runsOf(setup.pieces, draft),
-    ...pieceGrid(setup.pieces, { room, sizes: shared.sizes }, draft),
+    ...pieceGrid(setup.pieces, { room, commonRoom: besideValue(settings, room, draft), sizes: shared.sizes }, draft),
   };
 }
 
@@ -131,6 +132,13 @@ const adjustment = ({ adjustment: table }: Setup, { say, caliper }: Draft): Adju
 const setupTitle = ({ group }: Setup, place: Place, { say }: Draft): string =>
   group === undefined ? say('route.setup', place) : say(`group.${group.kind}`, { name: group.name });
 
+/** What a small set-up has beside its value, as setup-small.hbs has it; others have a line for it. */
+const besideValue = ([line]: readonly SettingLine[], room: number, { paperWidth, pen }: Draft): number =>
+  room > paperWidth / 2 ? room : room - SYMBOL_COLUMN - pen.measure(line?.value ?? '', VALUE_SIZE, true);
+
+/** The column of a small set-up's symbol with the gaps beside it, and the size of its value. */
+const SYMBOL_COLUMN = 146;
+const VALUE_SIZE = 13;
 /** The column of the set-up's number and symbol, in points, as route.hbs has it. */
 const SETUP_COLUMN = 145;
 /** Between two set-ups beside each other. */

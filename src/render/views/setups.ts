@@ -84,12 +84,13 @@ export type PieceGrid = { readonly common: string } & CellGrid<PieceCell>;
 
 /**
  * Pieces under their size (and their passes and figures, where these differ within the set-up), longest first; where
- * `sizes` do not matter, under what else differs. What belongs to one door and has one head shares a box:
+ * `sizes` do not matter, under what else differs. What all have in common stands before them where it goes into
+ * `commonRoom`. What belongs to one door and has one head shares a box:
  * `B7.A.1L-SL SR` is ticked when both are done.
  */
 export function pieceGrid(
   pieces: readonly SetupPiece[],
-  { room, sizes }: { readonly room: number; readonly sizes: boolean },
+  { room, commonRoom, sizes }: { readonly room: number; readonly commonRoom: number; readonly sizes: boolean },
   draft: Draft,
 ): PieceGrid {
   const usual = usualRuns(pieces);
@@ -97,7 +98,8 @@ export function pieceGrid(
     label: groupLabel(label, alike.length),
     ticks: [...grouped(alike, piece => ownerOf(piece, draft)).values()].map(those => together(those)),
   }));
-  const common = groups.length === 1 ? (groups[0]?.label ?? '') : '';
+  const [only = '', ...others] = groups.map(({ label }) => label);
+  const common = others.length === 0 && draft.pen.measure(only, CODE_SIZE, false) <= commonRoom ? only : '';
   const cells = groups.flatMap(({ label, ticks }) => [
     ...(label === '' || label === common ? [] : [{ kind: 'head' as const, text: label }]),
     ...ticks.map(text => ({ kind: 'tick' as const, text })),
