@@ -8,7 +8,7 @@ type Match = Shop['planning']['colourMatch'];
 /** What a blank should share its board with: the other stile of its door, or the rest of it; undefined for none. */
 export function companyOf(code: BlankCode, match: Match): string | undefined {
   const [, door, mark] = /^(.+)-([^-]+)$/.exec(code) ?? [];
-  if (match === 'none' || door === undefined) return undefined;
+  if (match === 'none' || door === undefined || /^(TEST|SPARE|STOPS)\b/.test(door)) return undefined;
   return match === 'door' || mark === 'SL' || mark === 'SR' ? door : undefined;
 }
 

@@ -5,6 +5,7 @@ import type { Shop } from '../../trade/shop.ts';
 import { nm } from '../../units/length.ts';
 import type { Blank, CutPlan } from '../shop-plan.ts';
 import type { Solver } from '../solver.ts';
+import { byDoors } from './by-doors.ts';
 import { drawUp, type Numbers } from './draw-up.ts';
 import { fewerSettings, type Wishes } from './fewer-settings.ts';
 import { costOfBins, type Filling, fitsSomewhere } from './first-plan.ts';
@@ -67,7 +68,12 @@ function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonl
     const supply = each.cutting.bins.map(bin => bin.available);
     const patience = patienceFor(each);
     const effort = { looks: Math.min(own, patience * SETTINGS_PATIENCE), patience };
-    const filling = fewerSettings(looking, each.filling, supply, effort, { made, ...wishesOf(each, shop, handle) });
+    const wishes = { made, ...wishesOf(each, shop, handle) };
+    const whole = shop.planning.colourMatch === 'door' && each.stock.kind === 'board';
+    const most = costOfBins(each.cutting, each.filling.bins) + wishes.spare;
+    const doors = whole ? byDoors(looking, each.filling, most, effort.looks) : each.filling;
+    // A try for fewer settings would part the doors again.
+    const filling = doors === each.filling ? fewerSettings(looking, doors, supply, effort, wishes) : doors;
     settings[at] = settingsOf(filling, handle);
     return { spent: looking.looks, value: { ...each, filling: { ...each.filling, ...filling } } };
   });

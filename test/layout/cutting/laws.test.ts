@@ -157,3 +157,21 @@ describe('stiles that should look alike', () => {
     for (const each of doors) for (const door of each) expect(each.filter(other => other === door).length).toBe(2);
   });
 });
+
+// Of the same board a door takes 28 + 16 in of each strip, with its kerfs 44 1/4: two doors come from one board.
+describe('doors that should be of one colour', () => {
+  const boards = aStock([aSize('96 x 6')], { name: 'maple', kind: 'board' });
+  const parts = ['D1', 'D2', 'D3', 'D4', 'D5', 'D6'].flatMap(door => [
+    ...['SL', 'SR'].map(mark => aBlank('maple', `${door}-${mark}`, lengthOf('28'), lengthOf('2 1/2'))),
+    ...['RT', 'RB'].map(mark => aBlank('maple', `${door}-${mark}`, lengthOf('16'), lengthOf('2 1/2'))),
+  ]);
+
+  it('come whole from one board, without a board more', () => {
+    const job = { stock: [boards], shop: aShop({}, { colourMatch: 'door' as const }) };
+    const [cut] = planCutting(parts, job, solver).value;
+    expect(cut === undefined ? ['nothing'] : verify(cut, parts, boards, job.shop)).toEqual([]);
+    expect(cut?.bins.length).toBe(3);
+    const doors = cut?.bins.map(bin => bin.pieces.map(piece => piece.blank.split('-')[0] ?? '')) ?? [];
+    for (const each of doors) for (const door of each) expect(each.filter(other => other === door).length).toBe(4);
+  });
+});
