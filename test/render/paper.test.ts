@@ -52,8 +52,7 @@ describe('the packet of a kitchen', () => {
   let input: RenderInput;
   let packet: Packet;
   beforeAll(async () => {
-    const job = await demoJob('kitchen');
-    input = await laidOut({ ...job, shop: withoutSearch(job.shop) });
+    input = await laidOut(await demoJob('kitchen'));
     packet = (await render(input, assets('en'), { only: SHEET_NAMES.filter(name => name !== 'tags') })).value;
   });
 

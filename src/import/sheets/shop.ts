@@ -25,6 +25,7 @@ import {
   WEEKDAYS,
 } from '../setting-kinds.ts';
 import { hingesUpTo, labelPreset, minutesOf, printed, standardSize } from './shop-places.ts';
+import { PLANNING_SETTINGS } from './shop-planning.ts';
 
 const LENGTHS_IN = CHOICE<'inch' | 'decimal-inch' | 'mm' | 'both'>([
   ['inch', 'inch', 'inches', 'fractions', 'in'],
@@ -44,11 +45,6 @@ const ROUTER_ORDER = CHOICE<'groove-first' | 'cope-first'>([
 const RABBET_BY = CHOICE<'saw' | 'router'>([
   ['saw', 'saw', 'dado'],
   ['router', 'router', 'bit'],
-]);
-const COLOUR_MATCH = CHOICE<'none' | 'stiles' | 'door'>([
-  ['none', 'none', 'no'],
-  ['stiles', 'stiles'],
-  ['door', 'door', 'doors', 'whole door'],
 ]);
 const LABEL_PAGE = CHOICE<'letter' | 'A4' | 'single'>([
   ['letter', 'letter'],
@@ -285,55 +281,7 @@ export const SETTINGS: readonly Setting[] = [
   at('work', 'rate', 'Rate', MONEY, 'What an hour of work costs.', ['Hourly rate', 'Labour rate', 'Labor rate']),
   at('work', 'margin', 'Margin', SHARE(1000), 'Added to the cost of the job.'),
 
-  at(
-    'planning',
-    'seconds',
-    'Planning seconds',
-    NUMBER(0, 600),
-    'How long the planner may look for a better cutting plan.',
-  ),
-  at(
-    'planning',
-    'patience',
-    'Planning patience',
-    NUMBER(0, 600),
-    'Seconds, for each hundred pieces, that the planner goes on without finding a better plan.',
-  ),
-  at(
-    'planning',
-    'seed',
-    'Planning seed',
-    COUNT(0, 1_000_000_000),
-    'Another number gives another plan that is as good.',
-    ['Seed'],
-  ),
-  at('planning', 'colourMatch', 'Colour match', COLOUR_MATCH, 'Parts that are seen together come from one board.', [
-    'Color match',
-  ]),
-  at(
-    'planning',
-    'colourMatchWaste',
-    'Colour match waste',
-    SHARE(100),
-    'Share of waste that colour matching may cost.',
-    ['Color match waste'],
-  ),
-  at('planning', 'remnantLength', 'Remnant length', SIZE, 'Offcuts at least this long are kept.'),
-  at('planning', 'remnantWidth', 'Remnant width', SIZE, 'Offcuts at least this wide are kept.'),
-  at(
-    'planning',
-    'remnantForSetting',
-    'Remnant for a setting',
-    NUMBER(0.01, 100),
-    'How much of a board or sheet must stay in one piece to be worth one more setting of fence or stop.',
-  ),
-  at(
-    'planning',
-    'boardsForSetting',
-    'Boards for a setting',
-    NUMBER(0, 10),
-    'How much of a board or sheet one setting of fence or stop fewer may cost.',
-  ),
+  ...PLANNING_SETTINGS,
 
   labelPreset(),
   at('labels', 'page', 'Label page', LABEL_PAGE, 'What the tags are printed on: a sheet of labels, or single labels.'),

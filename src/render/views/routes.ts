@@ -2,17 +2,18 @@ import type { Operation, OperationId } from '../../layout/shop-plan.ts';
 import type { Draft, View } from '../draft.ts';
 import { tagUp } from '../drawings/reminder-drawings.ts';
 import type { Figure } from '../figure.ts';
-import { grouped } from '../order.ts';
+import type { Some } from '../order.ts';
 import { isWait, numberedNames, orderOfWork, SECTION_OF } from './order-of-work.ts';
 import { type Careful, carefulWith, generalCautions } from './reminders.ts';
 import { type RouteRow, routeRows } from './route-rows.ts';
 import { facing, oneSetting, type SettingLine, sharedSettings } from './setups.ts';
 
 /**
- * routes.hbs: one sheet for each operation, with its set-ups in the order in which they are made. Those of one machine
- * lie together, and short ones share a page.
+ * routes.hbs: one sheet for each operation in the order of work, with its set-ups in the order in which they are made.
+ * Short ones that follow each other share a page.
  */
 export type RoutesView = { readonly stations: readonly RouteStation[] };
+/** Operations that follow each other at one machine. */
 export type RouteStation = {
   readonly station: string;
   /** What holds for the machine, whatever lies on it. */
@@ -47,12 +48,23 @@ export function routes(draft: Draft): View<RoutesView> | undefined {
   const figures = new Map<string, Figure>();
   const names = numberedNames(draft);
   const operations = sheeted(draft).filter(({ station }) => station !== 'clamps');
-  const stations = [...grouped(operations, ({ station }) => station)].map(([station, those]) => ({
-    station: draft.say(`station.${station}`),
-    cautions: generalCautions(those, draft),
-    sheets: those.map(operation => routeSheet(operation, names, draft, figures)),
+  const stations = runsOf(operations).map(run => ({
+    station: draft.say(`station.${run[0].station}`),
+    cautions: generalCautions(run, draft),
+    sheets: run.map(operation => routeSheet(operation, names, draft, figures)),
   }));
   return stations.length === 0 ? undefined : { data: { stations }, figures };
+}
+
+/** Operations that follow each other at one machine. */
+function runsOf(operations: readonly Operation[]): readonly Some<Operation>[] {
+  const runs: [Operation, ...Operation[]][] = [];
+  for (const operation of operations) {
+    const last = runs.at(-1);
+    if (last !== undefined && last[0].station === operation.station) last.push(operation);
+    else runs.push([operation]);
+  }
+  return runs;
 }
 
 /** What is glued up before the doors: it stands before their batches. */
