@@ -1,5 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import type { Language } from './diagnostics/languages.ts';
 
 /** The project or the package, found from where this file lies: in `src/`, or bundled into some other folder of it. */
 const rootAround = (place: URL): URL =>
@@ -23,7 +24,7 @@ export function packagedTemplates(): readonly { readonly file: string; readonly 
     .map(file => ({ file: `templates/${file}`, text: readFileSync(beside(`templates/${file}`), 'utf8') }));
 }
 
-export const packagedWords = (language: 'en' | 'es'): { readonly [key: string]: string } =>
+export const packagedWords = (language: Language): { readonly [key: string]: string } =>
   JSON.parse(readFileSync(beside(`templates/words.${language}.json`), 'utf8')) as { readonly [key: string]: string };
 
 /** The pages of the stations, with their scripts, styles and words. */

@@ -1,6 +1,6 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
-import type { Language } from '../diagnostics/words.ts';
+import type { Language } from '../diagnostics/languages.ts';
 import { packagedFonts, packagedTemplates, packagedWords } from '../packaged.ts';
 import type { RenderAssets } from '../render/index.ts';
 import { tableWorkbookApart } from './table-workbook.ts';

@@ -1,6 +1,7 @@
 import { type Diagnostic, isError } from '../diagnostics/diagnostic.ts';
+import type { Language } from '../diagnostics/languages.ts';
 import { inOrder, printDiagnostics, printPlace } from '../diagnostics/print.ts';
-import { type Language, say } from '../diagnostics/words.ts';
+import { say } from '../diagnostics/words.ts';
 import type { Job } from '../import/job.ts';
 import { shopDefaults } from '../trade/shop-defaults.ts';
 import type { Length } from '../units/length.ts';

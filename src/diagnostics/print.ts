@@ -1,8 +1,9 @@
 import type { Length } from '../units/length.ts';
 import type { Diagnostic } from './diagnostic.ts';
+import type { Language } from './languages.ts';
 import type { Place } from './place.ts';
 import type { Severity } from './problems.ts';
-import { type Language, say } from './words.ts';
+import { say } from './words.ts';
 
 const SEVERITIES: readonly Severity[] = ['error', 'warning', 'note'];
 

@@ -1,3 +1,4 @@
+import type { Language } from '../diagnostics/languages.ts';
 import type { Source } from '../diagnostics/place.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Duration } from '../units/duration.ts';
@@ -15,7 +16,7 @@ export type Job = {
   readonly units: Units;
   readonly dueDate: string | undefined;
   readonly paper: 'letter' | 'A4';
-  readonly language: 'en' | 'es';
+  readonly language: Language;
   readonly openings: readonly Opening[];
   readonly styles: readonly Style[];
   readonly stock: readonly Stock[];

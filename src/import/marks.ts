@@ -1,7 +1,8 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
+import type { Language } from '../diagnostics/languages.ts';
 import { inOrder, printPlace } from '../diagnostics/print.ts';
 import type { Severity } from '../diagnostics/problems.ts';
-import { type Language, say } from '../diagnostics/words.ts';
+import { say } from '../diagnostics/words.ts';
 import type { Length } from '../units/length.ts';
 
 /** A finding as it is marked in a workbook: in words, at a cell or only on a sheet. */

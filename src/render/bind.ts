@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { PDFContext, PDFHexString, PDFRawStream, type PDFRef, PDFWriter } from 'pdf-lib';
+import type { Language } from '../diagnostics/languages.ts';
 import { type Attachment, attach } from './bind/attach.ts';
 import { embedFace } from './bind/embed.ts';
 import { linksOf } from './bind/links.ts';
@@ -16,7 +17,7 @@ export type About = {
   readonly subject: string;
   readonly author: string;
   readonly program: string;
-  readonly language: 'en' | 'es';
+  readonly language: Language;
   /** `2025-03-14`, or none. */
   readonly date: string | undefined;
   readonly attachments: readonly Attachment[];

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { LANGUAGES } from '../diagnostics/languages.ts';
 
 /** All the paper of a job, and what the stations read. Bytes are whole files. */
 export type Packet = {
@@ -50,7 +51,7 @@ export const manifestSchema = z
         customer: z.string(),
         revision: z.string(),
         units: z.enum(['inch', 'mm']),
-        language: z.enum(['en', 'es']),
+        language: z.enum(LANGUAGES),
         dueDate: z.string().nullable(),
         inputHash: z.string(),
       })

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { problem } from '../../src/diagnostics/diagnostic.ts';
+import type { Language } from '../../src/diagnostics/languages.ts';
 import { type CalculateProblems, calculateSeverity } from '../../src/diagnostics/problems/calculate.ts';
-import { type Language, say } from '../../src/diagnostics/words.ts';
+import { say } from '../../src/diagnostics/words.ts';
 import { kg } from '../../src/units/mass.ts';
 import { printLength } from '../../src/units/print-length.ts';
 import { length } from '../support/length.ts';

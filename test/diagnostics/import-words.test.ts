@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { problem } from '../../src/diagnostics/diagnostic.ts';
+import type { Language } from '../../src/diagnostics/languages.ts';
 import { type ImportProblems, importSeverity } from '../../src/diagnostics/problems/import.ts';
-import { type Language, say } from '../../src/diagnostics/words.ts';
+import { say } from '../../src/diagnostics/words.ts';
 
 const column = 'Opening width';
 const cabinet = 'B1';

@@ -1,6 +1,7 @@
 import type { Context } from 'hono';
+import type { Language } from '../../diagnostics/languages.ts';
 import type { Shelf } from '../floor/shelf.ts';
-import { type Language, preferredLanguage } from './words.ts';
+import { preferredLanguage } from './words.ts';
 
 /** The browser's language where we have it; otherwise that of the jobs. */
 export const languageOf = (c: Context, shop: { readonly packets: { readonly shelf: () => Shelf } }): Language =>

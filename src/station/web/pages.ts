@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import Handlebars from 'handlebars';
+import type { Language } from '../../diagnostics/languages.ts';
 import { PACKAGED_STATION } from '../../packaged.ts';
 import { tagAddress } from './card.ts';
-import { type Language, type Say, sayerOf } from './words.ts';
+import { type Say, sayerOf } from './words.ts';
 
 /** Fills a page. What comes from a workbook is escaped by the template language; nothing is ever put in raw. */
 export type Pages = (name: PageName, language: Language, data: object) => string;

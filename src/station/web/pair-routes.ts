@@ -1,5 +1,6 @@
 import type { Hono } from 'hono';
 import { setCookie } from 'hono/cookie';
+import type { Language } from '../../diagnostics/languages.ts';
 import type { Shop } from './app.ts';
 import { DEVICE_COOKIE } from './guard.ts';
 import { languageOf } from './languages.ts';
@@ -9,7 +10,7 @@ import type { Pages } from './pages.ts';
 const LASTS_SECONDS = 365 * 24 * 3600;
 
 export function pairRoutes(app: Hono, shop: Shop, pages: Pages): void {
-  const page = (language: 'en' | 'es', wrong: boolean): string =>
+  const page = (language: Language, wrong: boolean): string =>
     pages('pair', language, { title: '', wrong, bare: true });
   app.get('/pair', c => c.html(page(languageOf(c, shop), false)));
   app.post('/pair', async c => {

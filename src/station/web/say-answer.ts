@@ -1,8 +1,9 @@
+import type { Language } from '../../diagnostics/languages.ts';
 import { type Answer, questionOf } from '../floor/answer.ts';
 import { type Card, factsOfPiece, sayInstruction, sayNext, type Told, tagAddress } from './card.ts';
 import { sayQuestion } from './card-question.ts';
 import { sayTrouble } from './card-trouble.ts';
-import { type Language, type Say, sayerOf } from './words.ts';
+import { type Say, sayerOf } from './words.ts';
 
 export const sayAnswerCard = (answer: Answer, language: Language, time: (iso: string) => string): Card =>
   cardOf(answer, sayerOf(language), time);

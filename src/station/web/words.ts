@@ -1,8 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { LANGUAGES, type Language } from '../../diagnostics/languages.ts';
 import { PACKAGED_STATION } from '../../packaged.ts';
-
-export const LANGUAGES = ['en', 'es'] as const;
-export type Language = (typeof LANGUAGES)[number];
 
 /** Says the sentence that `key` names, with `facts` put in. Throws on a key that is not in the file: that is a bug. */
 export type Say = (key: string, facts?: { readonly [name: string]: string | number }) => string;
