@@ -2,6 +2,7 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import ExcelJS from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readText } from './support/pdf.ts';
 
@@ -9,12 +10,12 @@ const project = new URL('..', import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), 'how-to-'));
 const guide = readFileSync(join(project, 'DEVELOPERS.md'), 'utf8');
 
-/** The change that a section of the guide shows. */
-function changeIn(section: string): string {
+/** What a section of the guide shows: a change (`diff`), or commands (`sh`). */
+function shownIn(section: string, kind: 'diff' | 'sh'): string {
   const [, text = ''] = guide.split(`### ${section}\n`);
-  const [, change] = /```diff\n([\s\S]*?)```/.exec(text.split('\n### ')[0] ?? '') ?? [];
-  if (change === undefined) throw new Error(`the guide shows no change under "${section}"`);
-  return change;
+  const [, shown] = new RegExp(`\`\`\`${kind}\\n([\\s\\S]*?)\`\`\``).exec(text.split('\n### ')[0] ?? '') ?? [];
+  if (shown === undefined) throw new Error(`the guide shows no ${kind} under "${section}"`);
+  return shown;
 }
 
 /** In a copy of the project. */
@@ -25,8 +26,11 @@ beforeAll(() => {
   for (const each of ['package.json', 'tsconfig.json', 'src', 'templates', 'fixtures/demo'])
     cpSync(join(project, each), join(folder, each), { recursive: true });
   symlinkSync(join(project, 'node_modules'), join(folder, 'node_modules'));
-  for (const section of ['An operation', 'A rule of a style'])
-    execFileSync('git', ['apply', '-'], { cwd: folder, input: changeIn(section) });
+  for (const section of ['An operation', 'A rule of a style', 'A sheet'])
+    execFileSync('git', ['apply', '-'], { cwd: folder, input: shownIn(section, 'diff') });
+  // Last, so that the words it copies are those of all that was added.
+  execFileSync('sh', ['-e'], { cwd: folder, input: shownIn('A language', 'sh') });
+  execFileSync('git', ['apply', '-'], { cwd: folder, input: shownIn('A language', 'diff') });
 });
 
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -38,14 +42,35 @@ describe('the guide for contributors', () => {
     expect(stdout).toBe('');
   });
 
-  it('adds an operation, and a route sheet has it', async () => {
-    expect(run('packet', 'fixtures/demo/small.xlsx', '--out', 'made', '--only', 'routes').status).toBe(0);
+  it('adds an operation and a sheet, and the packet has them', async () => {
+    const { status } = run(
+      'packet',
+      'fixtures/demo/small.xlsx',
+      '--out',
+      'made',
+      '--only',
+      'cover',
+      'routes',
+      'receipt',
+    );
+    expect(status).toBe(0);
     const text = (await readText(readFileSync(join(folder, 'made', 'packet.pdf')))).join('\n');
-    expect(text).toContain('Fit the bumpers');
+    for (const words of ['Fit the bumpers', 'to be signed when the doors hang', 'Received, date'])
+      expect(text).toContain(words);
   });
 
   it('adds a rule of a style, and a check says it', () => {
     const { stdout, stderr } = run('check', 'fixtures/demo/kitchen.xlsx');
     expect(stdout + stderr).toContain('The glass of style Glass is 1/8 thick.');
+  });
+
+  it('adds a language, and a job may ask for it', async () => {
+    const book = new ExcelJS.Workbook();
+    await book.xlsx.readFile(join(folder, 'fixtures/demo/small.xlsx'));
+    book.getWorksheet('Job')?.addRow(['Language', 'français']);
+    await book.xlsx.writeFile(join(folder, 'placard.xlsx'));
+    expect(run('packet', 'placard.xlsx', '--out', 'placard', '--only', 'cover').status).toBe(0);
+    const { job } = JSON.parse(readFileSync(join(folder, 'placard', 'manifest.json'), 'utf8'));
+    expect(job.language).toBe('fr');
   });
 });
