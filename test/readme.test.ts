@@ -84,15 +84,17 @@ function settings(): string {
 
 /** What has a target, whether it is met or not. */
 function measured(): string {
-  const rows = Object.values(readResults()).flatMap(({ measurements }) =>
-    measurements.flatMap(line => (line.target === undefined ? [] : [measuredRow(line)])),
+  const rows = Object.entries(readResults()).flatMap(([subject, { measurements }]) =>
+    measurements.flatMap(line => (line.target === undefined ? [] : [measuredRow(subject, line)])),
   );
-  return ['| what | measured | beside | target | met |', '| --- | --- | --- | --- | --- |', ...rows].join('\n');
+  return ['| bench | what | measured | beside | target | met |', '| --- | --- | --- | --- | --- | --- |', ...rows].join(
+    '\n',
+  );
 }
 
-function measuredRow({ what, unit, ours, peer, floor, target, met }: Measurement): string {
+function measuredRow(subject: string, { what, unit, ours, peer, floor, target, met }: Measurement): string {
   const beside = [peer, floor].flatMap(other => (other === undefined ? [] : [`${other.name}: ${figure(other.value)}`]));
-  return `| ${what} | ${`${figure(ours)} ${unit}`.trim()} | ${beside.join('; ')} | ${target} | ${met === true ? 'yes' : '**no**'} |`;
+  return `| ${subject} | ${what} | ${`${figure(ours)} ${unit}`.trim()} | ${beside.join('; ')} | ${target} | ${met === true ? 'yes' : '**no**'} |`;
 }
 
 function shownIn(shop: Shop, value: SettingValue | undefined): string {

@@ -22,12 +22,9 @@ process.exitCode = results.some(({ measurements }) => measurements === undefined
 function measureApart(subject: string): readonly Measurement[] | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'stilebook-bench-'));
   const answer = join(folder, 'answer.json');
-  const script = `
-    const { measure } = await import(${JSON.stringify(join(here, `${subject}.bench.ts`))});
-    const { writeFileSync } = await import('node:fs');
-    writeFileSync(${JSON.stringify(answer)}, JSON.stringify(await measure()));
-    process.exit(0);`;
-  const { status } = spawnSync(process.execPath, ['--import', 'tsx', '--input-type=module', '-e', script], {
+  // From a file and not from a text: threads take over how their process was started.
+  const words = ['--import', 'tsx', join(here, 'apart.ts'), subject, answer];
+  const { status } = spawnSync(process.execPath, words, {
     stdio: ['ignore', 'inherit', 'inherit'],
     cwd: join(here, '../..'),
   });
