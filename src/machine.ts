@@ -10,7 +10,7 @@ export const machine: Host = {
   writeFile: async (path, bytes, secret) => {
     const aside = asideOf(path);
     try {
-      await writeSynced(aside, bytes, secret === undefined ? 0o666 : 0o600);
+      await writeSynced(aside, bytes, secret && 0o600);
       await rename(aside, path);
     } catch (refused) {
       await rm(aside, { force: true });

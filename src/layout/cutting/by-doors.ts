@@ -18,7 +18,8 @@ export function byDoors(looking: Looking, start: Filling, most: number, looks: n
   const doors = doorsOf(problem);
   if (start.left.length > 0 || doors.length === 0) return start;
   const until = looking.looks + looks;
-  const alone = problem.pieces.map((piece, kind) => piece.blanks.length - piecesOf(doors, kind));
+  const alone = problem.pieces.map(piece => piece.blanks.length);
+  for (const kind of doors.flat()) alone[kind] = (alone[kind] ?? 0) - 1;
   let best = start;
   let whole = wholeDoors(problem, start.bins);
   while (looking.looks < until && whole < doors.length) {
@@ -86,9 +87,6 @@ function doorsOf(problem: CuttingProblem): readonly (readonly number[])[] {
     }
   return [...doors.values()].filter(kinds => kinds.length > 1);
 }
-
-const piecesOf = (doors: readonly (readonly number[])[], kind: number): number =>
-  doors.reduce((total, door) => total + door.filter(each => each === kind).length, 0);
 
 const areaOf = ({ pieces }: CuttingProblem, door: readonly number[]): number =>
   door.reduce((total, kind) => total + (pieces[kind]?.area ?? 0), 0);

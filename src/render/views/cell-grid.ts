@@ -16,51 +16,63 @@ export function cellGrid<Cell>(
   { width, nothing, isHead = () => false }: CellKind<Cell>,
 ): CellGrid<Spanning<Cell>> {
   const needed = cells.map(width);
-  let best: CellGrid<Spanning<Cell>> | undefined;
+  const groups = groupsOf(cells.map(isHead));
+  let best: Layout | undefined;
   const most = Math.max(1, Math.min(COLUMNS_MAX, Math.floor(room / COLUMN_MIN)));
+  // Only the best number of columns gets its cells: a large job has many grids.
   for (let columns = 1; columns <= most; columns += 1) {
-    const spanning = cells.map((cell, index) => ({
-      ...cell,
-      span: Math.min(columns, Math.max(1, Math.ceil(((needed[index] ?? 0) * columns) / room))),
-    }));
-    const rows = filled(spanning, columns, nothing, isHead);
-    const widths = Array.from({ length: columns }, () => '*').join(' ');
-    if (best === undefined || rows.length < best.rows.length) best = { widths, rows };
+    const spans = needed.map(wide => Math.min(columns, Math.max(1, Math.ceil((wide * columns) / room))));
+    const begins = rowBeginnings(spans, groups, columns);
+    if (best === undefined || begins.length < best.begins.length) best = { columns, spans, begins };
   }
-  return best ?? { widths: '*', rows: [] };
+  return best === undefined ? { widths: '*', rows: [] } : gridOf(cells, best, nothing);
 }
 
-/** Rows, each filled up with nothing. A head begins a row where what it heads takes more than one. */
-function filled<Cell>(
-  cells: readonly Spanning<Cell>[],
+/** How many columns each cell takes, and the cells that begin rows. */
+type Layout = { readonly columns: number; readonly spans: readonly number[]; readonly begins: readonly number[] };
+
+/** For each head, the cell behind the last one that it heads. */
+function groupsOf(heads: readonly boolean[]): ReadonlyMap<number, number> {
+  const at = heads.flatMap((isHead, index) => (isHead ? [index] : []));
+  return new Map(at.map((head, index) => [head, at[index + 1] ?? heads.length]));
+}
+
+/** A head begins a row where what it heads takes more than one. */
+function rowBeginnings(
+  spans: readonly number[],
+  groups: ReadonlyMap<number, number>,
   columns: number,
-  nothing: Cell,
-  isHead: (cell: Cell) => boolean,
-): readonly (readonly Spanning<Cell>[])[] {
-  const rows: Spanning<Cell>[][] = [];
+): readonly number[] {
+  const begins: number[] = [];
   let left = 0;
-  const fillUp = () => {
-    if (left > 0) rows.at(-1)?.push({ ...nothing, span: left });
-  };
-  for (const [index, cell] of cells.entries()) {
-    const begins = isHead(cell) && left < columns && headedSpan(cells, index, isHead) > columns;
-    if (begins || cell.span > left) {
-      fillUp();
-      rows.push([]);
+  for (const [index, span] of spans.entries()) {
+    const end = groups.get(index);
+    const isLong = end !== undefined && left < columns && total(spans.slice(index, end)) > columns;
+    if (isLong || span > left) {
+      begins.push(index);
       left = columns;
     }
-    rows.at(-1)?.push(cell);
-    left -= cell.span;
+    left -= span;
   }
-  fillUp();
-  return rows;
+  return begins;
 }
 
-/** Columns that a head takes with the cells under it. */
-function headedSpan<Cell>(cells: readonly Spanning<Cell>[], at: number, isHead: (cell: Cell) => boolean): number {
-  const next = cells.findIndex((cell, index) => index > at && isHead(cell));
-  return cells.slice(at, next === -1 ? undefined : next).reduce((total, { span }) => total + span, 0);
+/** Rows, each filled up with nothing. */
+function gridOf<Cell>(
+  cells: readonly Cell[],
+  { columns, spans, begins }: Layout,
+  nothing: Cell,
+): CellGrid<Spanning<Cell>> {
+  const spanning = cells.map((cell, index) => ({ ...cell, span: spans[index] ?? 1 }));
+  const rows = begins.map((from, row) => {
+    const own = spanning.slice(from, begins[row + 1]);
+    const left = columns - total(own.map(({ span }) => span));
+    return left > 0 ? [...own, { ...nothing, span: left }] : own;
+  });
+  return { widths: Array.from({ length: columns }, () => '*').join(' '), rows };
 }
+
+const total = (spans: readonly number[]): number => spans.reduce((sum, span) => sum + span, 0);
 
 const COLUMNS_MAX = 12;
 /** No column of a table is narrower, in points. */

@@ -5,7 +5,7 @@ import type { SheetName } from '../sheet-names.ts';
 /** An operation with its number in the order of work. */
 export type Numbered = { readonly number: number; readonly operation: Operation };
 
-/** What somebody does, in the order of work, numbered from 1: sheets of one machine lie together, and their numbers tell. */
+/** What somebody does, in the order of work, numbered from 1: glue-up, finish and hanging stand elsewhere, and their numbers tell. */
 export const orderOfWork = ({ plan }: Pick<Draft, 'plan'>): readonly Numbered[] =>
   plan.operations.filter(operation => !isWait(operation)).map((operation, index) => ({ number: index + 1, operation }));
 
