@@ -139,6 +139,17 @@ describe('the pages on a shop’s network', () => {
     expect((await ask('/progress/K7', { from: TABLET, headers: { cookie } })).status).toBe(401);
   });
 
+  it.each(['x-forwarded-for', 'forwarded'])(
+    'do not take for the host what comes through it, as %s says',
+    async name => {
+      await ask('/');
+      const headers = { [name]: `for=${TABLET}` };
+      expect((await ask('/progress/K7', { headers })).status).toBe(401);
+      expect((await ask('/ledger.jsonl', { headers: { ...headers, ...(await paired()) } })).status).toBe(403);
+      expect((await ask('/progress/K7', { headers: { ...headers, ...(await paired()) } })).status).toBe(200);
+    },
+  );
+
   it('give the whole ledger to the host itself only', async () => {
     const headers = await paired();
     expect((await ask('/ledger.jsonl', { from: TABLET, headers })).status).toBe(403);
@@ -242,6 +253,9 @@ describe('a request', () => {
         /default-src 'none'.*script-src 'self' 'wasm-unsafe-eval'/,
       );
       expect(headers.get('content-security-policy')).not.toMatch(/unsafe-inline|https?:|\*/);
+      const allowed = headers.get('permissions-policy')?.split(', ') ?? [];
+      expect(allowed.filter(each => !each.endsWith('=()'))).toEqual(['camera=(self)']);
+      expect(allowed).toContain('microphone=()');
       expect(headers.get('x-content-type-options')).toBe('nosniff');
       expect(headers.get('referrer-policy')).toBe('no-referrer');
     },

@@ -27,6 +27,7 @@ export const headers: MiddlewareHandler = async (c, next) => {
 const POLICY = [
   "default-src 'none'",
   "script-src 'self' 'wasm-unsafe-eval'",
+  "worker-src 'self'",
   "style-src 'self'",
   "img-src 'self' blob:",
   "connect-src 'self'",
@@ -35,6 +36,19 @@ const POLICY = [
   "frame-ancestors 'none'",
 ];
 
+/** What a page could ask a browser for: the camera reads tags, and nothing else is needed. */
+const WITHHELD = [
+  'bluetooth',
+  'display-capture',
+  'geolocation',
+  'hid',
+  'microphone',
+  'midi',
+  'payment',
+  'serial',
+  'usb',
+] as const;
+
 const ON_EVERY_ANSWER: readonly (readonly [name: string, value: string])[] = [
   ['content-security-policy', POLICY.join('; ')],
   ['x-content-type-options', 'nosniff'],
@@ -42,7 +56,7 @@ const ON_EVERY_ANSWER: readonly (readonly [name: string, value: string])[] = [
   ['referrer-policy', 'no-referrer'],
   ['cross-origin-opener-policy', 'same-origin'],
   ['cross-origin-resource-policy', 'same-origin'],
-  ['permissions-policy', 'geolocation=(), microphone=(), payment=(), usb=()'],
+  ['permissions-policy', ['camera=(self)', ...WITHHELD.map(each => `${each}=()`)].join(', ')],
 ];
 
 /** Asked by a name that is not ours, somebody's page elsewhere has been made to point here. */
@@ -95,7 +109,7 @@ const ADDRESSES_MAX = 10_000;
 export const pairedOnly =
   ({ pairing }: Guard): MiddlewareHandler =>
   async (c, next) => {
-    if (isLoopback(addressOf(c)) || OPEN.test(c.req.path)) return next();
+    if (isFromHere(c) || OPEN.test(c.req.path)) return next();
     if (pairing?.isPaired(getCookie(c, DEVICE_COOKIE)) === true) return next();
     return c.req.header('accept')?.includes('text/html') === true && c.req.method === 'GET'
       ? c.redirect('/pair')
@@ -104,14 +118,18 @@ export const pairedOnly =
 
 /** What only this machine may ask for: everything that was ever scanned. */
 export const thisMachineOnly: MiddlewareHandler = async (c, next) =>
-  isLoopback(addressOf(c)) ? next() : c.text('Only on the host itself.', 403);
+  isFromHere(c) ? next() : c.text('Only on the host itself.', 403);
 
 /** What a device needs in order to be paired. */
 const OPEN = /^\/(pair|files\/(station\.css|icon\.svg))$/;
 
-export const addressOf = (c: Context): string => getConnInfo(c).remote.address ?? '';
+const addressOf = (c: Context): string => getConnInfo(c).remote.address ?? '';
 
-export const isLoopback = (address: string): boolean => /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/.test(address);
+/** Asked by this machine for itself, not for somebody else as what makes https of it would. */
+export const isFromHere = (c: Context): boolean =>
+  isLoopback(addressOf(c)) && c.req.header('x-forwarded-for') === undefined && c.req.header('forwarded') === undefined;
+
+const isLoopback = (address: string): boolean => /^(::1|(::ffff:)?127\.\d+\.\d+\.\d+)$/.test(address);
 
 const hostName = (host: string | undefined): string => (host ?? '').replace(/:\d+$/, '').toLowerCase();
 

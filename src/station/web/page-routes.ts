@@ -6,7 +6,7 @@ import { stepOf } from '../floor/piece-facts.ts';
 import type { StationProgress } from '../floor/progress.ts';
 import { type Shelf, splitRemake } from '../floor/shelf.ts';
 import type { Shop } from './app.ts';
-import { addressOf, isLoopback } from './guard.ts';
+import { isFromHere } from './guard.ts';
 import { languageOf } from './languages.ts';
 import type { Pages } from './pages.ts';
 import { symbolOf } from './symbol.ts';
@@ -57,9 +57,7 @@ async function homeData(c: Context, shop: Shop): Promise<object> {
     posters: JSON.stringify(postersOf(shelf)),
     problems: shop.packets.problems(),
     pairing:
-      pairing !== undefined && isLoopback(addressOf(c))
-        ? { code: pairing.code(), address: shop.guard.pairAddress() }
-        : undefined,
+      pairing !== undefined && isFromHere(c) ? { code: pairing.code(), address: shop.guard.pairAddress() } : undefined,
   };
 }
 
@@ -67,7 +65,7 @@ function scanData(c: Context, shop: Shop, station: string): object | undefined {
   const shelf = shop.packets.shelf();
   const found = stationsOf(shelf).find(each => each.station === station);
   if (found === undefined) return undefined;
-  const words = Object.entries(wordsOf(languageOf(c, shop))).filter(([key]) => /^(link|card|scan)\./.test(key));
+  const words = Object.entries(wordsOf(languageOf(c, shop))).filter(([key]) => /^(link|card|scan|camera)\./.test(key));
   return {
     title: found.name,
     station,
