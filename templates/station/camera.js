@@ -1,34 +1,97 @@
-/** Longest side that a picture is read at: a phone's full picture only takes longer. */
-const PIXELS_MAX = 1600;
+import { openBackCamera, torchOf } from './back-camera.js';
+import { eachOnce } from './each-once.js';
+import { readTag } from './tag-reader.js';
+import { isSymbol, tidy } from './wedge.js';
+
+/** From one look at the picture to the next, at least: some looks a second, and a phone that stays cool. */
+const LOOK_MS = 150;
 
 /**
- * The first symbol in a picture; undefined where there is none. The reader is only fetched when somebody takes a
- * picture.
- * @param {Blob} picture
- * @returns {Promise<string | undefined>}
+ * Reads tags from the camera's living picture from when somebody starts it until it is stopped or the page is hidden.
+ * Where the browser does not allow that, it says why.
+ * @param {{ [key: string]: string }} words
+ * @param {(code: string) => void} onCode
  */
-export async function readPicture(picture) {
-  const address = '/files/zxing/reader/index.js';
-  /** @type {typeof import('zxing-wasm/reader')} */
-  const reader = await import(address);
-  reader.prepareZXingModule({ overrides: { locateFile: () => '/files/zxing/zxing_reader.wasm' } });
-  const found = await reader.readBarcodes(await pixelsOf(picture), {
-    formats: ['Code128', 'DataMatrix'],
-    tryHarder: true,
-    maxNumberOfSymbols: 1,
-  });
-  return found[0]?.text;
-}
+export function offerCamera(words, onCode) {
+  const panel = /** @type {HTMLElement} */ (document.getElementById('camera'));
+  const says = /** @type {HTMLElement} */ (document.getElementById('camera-says'));
+  const video = /** @type {HTMLVideoElement} */ (document.getElementById('camera-picture'));
+  const start = /** @type {HTMLButtonElement} */ (document.getElementById('camera-start'));
+  const stop = /** @type {HTMLButtonElement} */ (document.getElementById('camera-stop'));
+  const torch = /** @type {HTMLButtonElement} */ (document.getElementById('camera-torch'));
+  /** Of the camera that is shown, or asked for; undefined where it is off. @type {AbortController | undefined} */
+  let showing;
 
-/** @param {Blob} picture */
-async function pixelsOf(picture) {
-  const bitmap = await createImageBitmap(picture);
-  const scale = Math.min(1, PIXELS_MAX / Math.max(bitmap.width, bitmap.height));
-  const canvas = document.createElement('canvas');
-  canvas.width = Math.round(bitmap.width * scale);
-  canvas.height = Math.round(bitmap.height * scale);
-  const context = canvas.getContext('2d');
-  if (context === null) throw new Error('no canvas');
-  context.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  return context.getImageData(0, 0, canvas.width, canvas.height);
+  const open = async () => {
+    const own = new AbortController();
+    showing = own;
+    panel.hidden = false;
+    start.hidden = true;
+    torch.hidden = true;
+    stop.focus();
+    says.textContent = words['camera.asking'] ?? '';
+    try {
+      const stream = await openBackCamera(words, own.signal);
+      if (own.signal.aborted) return;
+      says.textContent = words['camera.aim'] ?? '';
+      for (const track of stream.getVideoTracks()) {
+        track.addEventListener('ended', () => own === showing && close(words['camera.stopped'] ?? ''));
+        offerTorch(track);
+      }
+      video.srcObject = stream;
+      await look(own.signal);
+    } catch (why) {
+      if (own === showing) close(/** @type {Error} */ (why).message);
+    }
+  };
+
+  /** @param {string} why */
+  const close = why => {
+    const focused = panel.contains(document.activeElement);
+    showing?.abort();
+    showing = undefined;
+    video.srcObject = null;
+    panel.hidden = true;
+    start.hidden = false;
+    if (focused) start.focus();
+    says.textContent = why;
+  };
+
+  const seen = async () => {
+    if (video.readyState < HTMLMediaElement.HAVE_CURRENT_DATA) return undefined;
+    return readTag(video).catch(() => {
+      throw new Error(words['camera.noReader']);
+    });
+  };
+
+  /** @param {AbortSignal} closed */
+  const look = async closed => {
+    const isNew = eachOnce();
+    while (!closed.aborted) {
+      const pause = new Promise(passed => setTimeout(passed, LOOK_MS));
+      const code = tidy((await seen()) ?? '');
+      // The symbol of a carton in the background is nobody's scan.
+      if (!closed.aborted && isSymbol(code) && isNew(code, performance.now())) onCode(code);
+      await pause;
+    }
+  };
+
+  /** @param {MediaStreamTrack} track */
+  const offerTorch = track => {
+    const light = torchOf(track);
+    torch.hidden = light === undefined;
+    torch.setAttribute('aria-pressed', 'false');
+    torch.onclick = async () => {
+      const on = torch.getAttribute('aria-pressed') !== 'true';
+      if (await light?.(on)) torch.setAttribute('aria-pressed', String(on));
+    };
+  };
+
+  start.addEventListener('click', () => void open());
+  stop.addEventListener('click', () => close(''));
+  window.addEventListener('keydown', ({ key }) => key === 'Escape' && showing && close(''));
+  document.addEventListener(
+    'visibilitychange',
+    () => document.hidden && showing && close(words['camera.stopped'] ?? ''),
+  );
 }

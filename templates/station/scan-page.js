@@ -1,10 +1,11 @@
-import { readPicture } from './camera.js';
+import { offerCamera } from './camera.js';
 import { make, showCard, spoken } from './card.js';
 import { followHost, showLink } from './link.js';
 import { openOutbox } from './outbox.js';
 import { openSender } from './sender.js';
 import { sign } from './signs.js';
 import { play } from './sound.js';
+import { readTag } from './tag-reader.js';
 import { listenForCodes, tidy } from './wedge.js';
 
 /** @typedef {import('../../src/station/floor/scan.ts').Scan} Scan */
@@ -62,6 +63,7 @@ const sender = openSender(outbox, {
 const toldKept = new Set();
 
 listenForCodes(input, code => void take(code));
+offerCamera(words, code => void take(code));
 byId('keyboard').addEventListener('click', () => {
   input.inputMode = 'text';
   input.focus();
@@ -150,7 +152,7 @@ async function tell(scan, card) {
   if (soundChoice.checked) play(card.tone);
   if (scan.act !== 'undo' || card.tone !== 'stop') addRecent(card);
   await showQuestions();
-  if (!(document.activeElement instanceof HTMLInputElement)) input.focus();
+  if (!document.activeElement?.matches('input, #camera *')) input.focus();
 }
 
 /** The same card twice must still be seen to be a new one. */
@@ -215,7 +217,7 @@ async function takePicture(field) {
   const [picture] = field.files ?? [];
   if (picture === undefined) return;
   byId('spoken').textContent = words['scan.reading'] ?? '';
-  const code = await readPicture(picture).catch(() => undefined);
+  const code = await readTag(picture).catch(() => undefined);
   field.value = '';
   if (code === undefined) {
     showCard(answerPlace, plainCard('stop', words['scan.noSymbol'] ?? '', '', ''), words, NOTHING);

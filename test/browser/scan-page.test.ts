@@ -1,10 +1,11 @@
 import { hostname } from 'node:os';
-import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import { posterBarcode } from '../../src/codes/poster.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { photograph } from '../support/film.ts';
+import { printed, violations } from '../support/look.ts';
 import { aManifest } from '../support/manifest.ts';
 import { readSymbols } from '../support/read-symbols.ts';
 import { aStation, card, openScanPage, scan, type TestStation, text } from '../support/station.ts';
@@ -185,10 +186,14 @@ describe('a code by hand', () => {
   });
 
   it('comes from a photograph where nothing else is at hand', async () => {
-    const picture = await printed(`${station.address()}/tag/K7/B2.A.1L-RT`);
+    const picture = await printed(browser, `${station.address()}/tag/K7/B2.A.1L-RT`);
     await openScanPage(page, station);
     await page.setInputFiles('#photo', { name: 'tag.png', mimeType: 'image/png', buffer: picture });
     await expect.poll(() => card(page)).toMatch(/Done: Crosscut to rough length B2\.A\.1L-RT/);
+    const other = await printed(browser, `${station.address()}/tag/K7/B3.A.1L-RT`);
+    const both = await photograph(other, picture);
+    await page.setInputFiles('#photo', { name: 'bench.png', mimeType: 'image/png', buffer: both });
+    await expect.poll(() => card(page)).toMatch(/Done: Crosscut to rough length B3\.A\.1L-RT/);
     const blank = await page.locator('h1').screenshot();
     await page.setInputFiles('#photo', { name: 'wall.png', mimeType: 'image/png', buffer: blank });
     await expect.poll(() => card(page)).toMatch(/No tag was found/);
@@ -266,7 +271,7 @@ describe('the page', () => {
     await expect.poll(() => card(page)).toMatch(/make it again B3\.A\.1L-P1\+1/);
     expect(await card(page)).toMatch(/Offcut OFF-2 is large enough/);
     const address = await page.getAttribute('#answer a.button', 'href');
-    const [symbol] = await readSymbols(await printed(`${station.address()}${address}`));
+    const [symbol] = await readSymbols(await printed(browser, `${station.address()}${address}`));
     expect(symbol).toBe(tag('B3.A.1L-P1+1'));
     await scan(page, tag('B3.A.1L-P1'));
     await expect.poll(() => card(page)).toMatch(/This piece was spoiled/);
@@ -439,22 +444,3 @@ describe('accessibility', () => {
     expect(shown).toEqual([]);
   });
 });
-
-/** A tag as a printer of 288 dots an inch puts it on a label. */
-async function printed(address: string): Promise<Buffer> {
-  const context = await browser.newContext({ deviceScaleFactor: 3 });
-  const tagPage = await context.newPage();
-  await tagPage.goto(address);
-  const picture = await tagPage.locator('.tag').screenshot();
-  await context.close();
-  return picture;
-}
-
-/** The engine is put in past the page's own policy, which would not let it in. */
-async function violations(of: Page): Promise<readonly string[]> {
-  await of.evaluate(axe.source);
-  return of.evaluate(async () => {
-    const { violations: found } = await (window as unknown as { axe: typeof axe }).axe.run();
-    return found.map(each => `${each.id} ${each.nodes.map(node => node.html).join(' ')}`);
-  });
-}

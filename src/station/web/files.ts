@@ -10,7 +10,7 @@ const TYPES: { readonly [ending: string]: string } = {
   wasm: 'application/wasm',
 };
 
-/** The reader of symbols in pictures, from its package: the page asks for it when somebody takes a picture. */
+/** The reader of symbols in pictures, from its package: the page asks for it when somebody uses a camera. */
 const READER = new Map([
   ['zxing/reader/index.js', '../es/reader/index.js'],
   ['zxing/share.js', '../es/share.js'],
