@@ -21,7 +21,7 @@
  * **Blocks** stand below each other, in a section, a cell, a card, a column:
  *
  * - `<t style bold align to lines keep>` a paragraph. `style` is one of `small` (9 pt), `body` (10, the usual), `large`
- *   (12.5: lengths), `heading`, `title`, `huge`; `align` is `left`, `centre`, `right`. `to` names the bookmark it links
+ *   (12.5: lengths), `heading`, `title`, `display`, `huge`; `align` is `left`, `centre`, `right`. `to` names the bookmark it links
  *   to. `lines` is how many lines it may take at most; what does not fit ends in an ellipsis (for labels: elsewhere
  *   text takes the lines it needs). `keep="next"` keeps it on one page with the block after it; headings do so anyway.
  *   Lengths such as `14 3/8` are set with real fractions by themselves and still read and copied as `14 3/8`.
@@ -64,7 +64,7 @@ const WORD = /^.*$/s;
 const LENGTH = /^\d*\.?\d+(in|mm|mil)?$/;
 const COUNT = /^[1-9]\d{0,4}$/;
 const ALIGN = /^(left|centre|right)$/;
-const STYLE = /^(small|body|large|heading|title|huge)$/;
+const STYLE = /^(small|body|large|heading|title|display|huge)$/;
 const WIDTH = /^(auto|\d*\.?\d*\*|\d*\.?\d+(in|mm)?)$/;
 const WIDTHS = /^(auto|\d*\.?\d*\*|\d*\.?\d+(in|mm)?)( (auto|\d*\.?\d*\*|\d*\.?\d+(in|mm)?))*$/;
 const FILL = /^(light|none)$/;

@@ -30,7 +30,7 @@ const aName = fc.oneof(
   fc.string({ unit: 'grapheme', maxLength: 200 }),
 );
 
-const aStyle = fc.constantFrom('small', 'body', 'large', 'heading', 'title', 'huge');
+const aStyle = fc.constantFrom('small', 'body', 'large', 'heading', 'title', 'display', 'huge');
 
 const aParagraph = fc.record({ style: aStyle, text: aName, align: fc.constantFrom('left', 'centre', 'right') });
 

@@ -73,10 +73,12 @@ describe.each(SHEETS)('tags on %s', (_, labels) => {
   it('stand whole on their labels', async () => {
     const { value: pages } = sheetsOf(on(labels), ['tags']);
     for (const page of await readPages(await pdfOf(pages))) {
-      for (const word of page.words)
+      for (const word of page.words) {
+        expect(word.text).not.toContain('…');
         expect(labelAt(labels, word.x, word.y), word.text).toBe(
           labelAt(labels, word.x + word.width, word.y - word.size * 0.7),
         );
+      }
     }
   });
 
@@ -171,6 +173,27 @@ describe('the tags of a job', () => {
     const text = (await readPages(value.tagsPdf)).map(page => page.text).join('\n');
     for (const said of ['left stile', 'on the BACK', 'inside edge', 'groove', 'hinges LEFT from the front'])
       expect(text).toContain(said);
+  });
+});
+
+describe('a large label', () => {
+  const large = () => on(single('4', '6'));
+
+  it('has its code in the largest type, a drawing for each piece, and a round tag for each door with cups', () => {
+    const { value: pages } = sheetsOf(large(), ['tags']);
+    const kinds = pages.map(page => page.items.filter(({ kind }) => kind === 'figure').length);
+    const { doors, parts } = input.doorSet;
+    const cups = doors.filter(({ hinges }) => hinges.length > 0).length;
+    expect(kinds.reduce((sum, figures) => sum + figures, 0)).toBe(parts.length + 2 * cups);
+  });
+
+  it('takes the longest words that a workbook may hold, in both languages', () => {
+    for (const language of ['en', 'es'] as const) {
+      const doors = input.doorSet.doors.map(door => ({ ...door, cabinet: 'W'.repeat(80), room: 'W '.repeat(40) }));
+      const job = { ...large().job, language };
+      const longNamed = { ...input, job, doorSet: { ...input.doorSet, doors } };
+      expect(complaints(sheetsOf(longNamed, ['tags']).diagnostics)).toEqual([]);
+    }
   });
 });
 

@@ -86,6 +86,17 @@ export const lettered = (box: Box, words: string, how: Lettering = {}): Mark => 
   return text(how.turn === 90 ? [x + half, y] : [x, y + half], words, { ...how, align: 'centre' });
 };
 
+/** Words that take no more than so much room: what is too long loses its middle, since codes differ at both ends. */
+export function fitting(words: string, room: number, size: number, bold: boolean, { measure }: Pen): string {
+  if (measure(words, size, bold) <= room) return words;
+  const signs = [...words];
+  const kept = (left: number): string =>
+    `${signs.slice(0, Math.ceil(left / 2)).join('')}…${signs.slice(signs.length - Math.floor(left / 2)).join('')}`;
+  let left = signs.length - 1;
+  while (left > 0 && measure(kept(left), size, bold) > room) left -= 1;
+  return kept(left);
+}
+
 /** Section lines at 45° over a box, `step` points apart: cut wood, or waste. */
 export function hatched(box: Box, step = 5, weight = 0.5): readonly Mark[] {
   const marks: Mark[] = [];

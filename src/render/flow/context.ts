@@ -5,7 +5,7 @@ import type { Align } from '../page.ts';
 import type { Symbols } from '../symbols.ts';
 import { PAGE_OF, PAGES_OF_MAX } from '../typeset.ts';
 
-export type StyleName = 'small' | 'body' | 'large' | 'heading' | 'title' | 'huge';
+export type StyleName = 'small' | 'body' | 'large' | 'heading' | 'title' | 'display' | 'huge';
 
 /** What elements are set with: handed down, and changed on the way by what stands around them. */
 export type Context = {
@@ -34,10 +34,11 @@ export const SIZES: { readonly [S in StyleName]: number } = {
   large: 12.5,
   heading: 13,
   title: 19,
+  display: 28,
   huge: 44,
 };
 
-const BOLD_STYLES: readonly StyleName[] = ['heading', 'title', 'huge'];
+const BOLD_STYLES: readonly StyleName[] = ['heading', 'title', 'display', 'huge'];
 
 /** The context inside an element: its style, weight and place of text, where it names them. */
 export function within(element: Element, context: Context): Context {

@@ -3,15 +3,18 @@ import type { Door, Joint } from '../../../src/calculate/door-set.ts';
 import { packagedWords } from '../../../src/packaged.ts';
 import type { Draft } from '../../../src/render/draft.ts';
 import { boringMap } from '../../../src/render/drawings/boring-map.ts';
+import { cupTag } from '../../../src/render/drawings/cup-tag.ts';
 import { cutDrawing } from '../../../src/render/drawings/cut-bin.ts';
 import { dayChart } from '../../../src/render/drawings/day-chart.ts';
 import { doorElevation } from '../../../src/render/drawings/door-elevation.ts';
 import { jointSection } from '../../../src/render/drawings/joint-section.ts';
+import { partInDoor } from '../../../src/render/drawings/part-in-door.ts';
 import type { Pen } from '../../../src/render/drawings/pen.ts';
 import { REMINDER_DRAWINGS, tagUp } from '../../../src/render/drawings/reminder-drawings.ts';
 import { roomElevations } from '../../../src/render/drawings/room-elevation.ts';
 import type { Figure, Mark } from '../../../src/render/figure.ts';
 import { cutting } from '../../../src/render/views/cutting.ts';
+import { tagWords } from '../../../src/render/views/tag-words.ts';
 import { printLength } from '../../../src/units/print-length.ts';
 import { aJob } from '../../support/a-job.ts';
 import { judgeFigure } from '../../support/judge-figure.ts';
@@ -108,6 +111,36 @@ describe('the boring map', () => {
   it('is not drawn for what hangs on nothing', () => {
     const fixed = job.doorSet.doors.find(each => each.hingeSide === undefined) as Door;
     expect(boringMap([{ door: fixed, title: '' }], pen, ROOM)).toBeUndefined();
+  });
+});
+
+describe('the drawings on a large tag', () => {
+  const stileOf = (door: Door) => job.partsOf(door).find(({ role }) => role === 'stile-left');
+  const widthOf = (points: readonly (readonly [x: number, y: number])[]) => points.map(([x]) => x);
+
+  it('keep to their sheet, whatever the piece and its name', () => {
+    const pieces = tagWords(job).flatMap(({ shows }) =>
+      shows?.part === undefined ? [] : [partInDoor(shows.part, shows.door, shows.up, ROOM)],
+    );
+    const cups = ['I1', 'B1.A.1L', 'W'.repeat(80)].map(code => cupTag(code, 'J'.repeat(80), length('1 3/8'), pen));
+    expect(faultsIn([...pieces, ...cups])).toEqual([]);
+  });
+
+  it('show a left stile on the right, as it lies with its tag up, and its tag looking to the middle', () => {
+    for (const door of job.doorSet.doors) {
+      const stile = stileOf(door);
+      if (stile === undefined) continue;
+      const { marks, width } = partInDoor(stile, door, 'inside', ROOM);
+      const [piece, head] = [marks.find(mark => 'fill' in mark && mark.fill === 0), marks.at(-1)];
+      if (piece?.kind !== 'polygon' || head?.kind !== 'polygon') throw new Error('no piece, or no arrow');
+      expect(Math.min(...widthOf(piece.points)), door.code).toBeGreaterThan(width / 2);
+      expect(Math.min(...widthOf(head.points)), door.code).toBeLessThan(Math.min(...widthOf(piece.points)));
+    }
+  });
+
+  it('leave a door’s code whole where a cup has room for it', () => {
+    expect(wordsOf(cupTag('B1.A.1L', 'J-101', length('1 3/8'), pen))).toEqual(['B1.A.1L', 'J-101']);
+    expect(wordsOf(cupTag('W'.repeat(80), 'J-101', length('1 3/8'), pen))[0]).toMatch(/^W+…W+$/);
   });
 });
 
