@@ -23,21 +23,30 @@ function longestPath({ project, heads }: Network): number {
 /**
  * Of all activities that cannot start before some moment: one of them ends last, and not before all their use of the
  * resource is through, shared out over what there is of it. The project ends no sooner than after that one's followers.
- * Tried for the head of each activity, latest first. Returns `least` where nothing asks for more.
+ * Tried for the head of each activity. Returns `least` where nothing asks for more.
  */
 function busiest(network: Network, resource: number, least: number): number {
   const capacity = network.project.capacities[resource] ?? 0;
   const users = usersOf(network, resource).sort((a, b) => b.head - a.head || a.at - b.at);
-  const last: number[] = [];
-  let bound = least;
   let work = 0;
-  for (const user of users) {
+  let soonest: User | undefined;
+  const tries = users.map((user, place) => {
     work += user.amount * user.duration;
-    last.push(user.at);
-    bound = Math.max(bound, endsAfter(network, last, user.head + Math.ceil(work / capacity), bound));
+    if (soonest === undefined || tailOf(network, user) < tailOf(network, soonest)) soonest = user;
+    const end = user.head + Math.ceil(work / capacity);
+    // Any one of them tells what the try can give at most, and spares nearly every other look at them all.
+    return { count: place + 1, end, atMost: overAfter(network, soonest.at, end) };
+  });
+  const activities = users.map(user => user.at);
+  let bound = least;
+  for (const { count, end, atMost } of tries.sort((a, b) => b.atMost - a.atMost)) {
+    if (atMost <= bound) break;
+    bound = endsAfter(network, activities.slice(0, count), end, bound);
   }
   return bound;
 }
+
+const tailOf = ({ tails }: Network, { at }: User): number => tails[at] ?? 0;
 
 /**
  * Activities of which no two find room together come one after the other, each when what the one before it holds is free
@@ -62,16 +71,17 @@ function inTurn(network: Network, resource: number, least: number): number {
 
 /** When the project ends at the earliest if one of `activities` ends at `end`; `least` where that is no later. */
 function endsAfter(network: Network, activities: readonly number[], end: number, least: number): number {
-  // For very many activities the sum of least waits must do.
-  const isLarge = network.order.length > FOLLOWED_MAX;
   let earliest = Number.POSITIVE_INFINITY;
-  for (let place = activities.length - 1; place >= 0; place -= 1) {
-    const at = activities[place] ?? 0;
-    earliest = Math.min(earliest, isLarge ? end + (network.tails[at] ?? 0) : followedFrom(network, at, end));
+  for (const at of activities) {
+    earliest = Math.min(earliest, overAfter(network, at, end));
     if (earliest <= least) return least;
   }
   return earliest;
 }
+
+/** What no plan can be over before if `at` ends at `end`: for very many activities, the sum of least waits must do. */
+const overAfter = (network: Network, at: number, end: number): number =>
+  network.order.length > FOLLOWED_MAX ? end + (network.tails[at] ?? 0) : followedFrom(network, at, end);
 
 /** When everything that comes after `at` is over, if that ends at `end` and resources are plenty. */
 function followedFrom({ project, successors, order, rank }: Network, at: number, end: number): number {
