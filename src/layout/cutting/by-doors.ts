@@ -15,13 +15,14 @@ const RULE: Rule = { fit: 'area', split: 'shorter' };
  */
 export function byDoors(looking: Looking, start: Filling, most: number, looks: number): Filling {
   const { problem, chance } = looking;
-  const doors = doorsOf(problem);
+  const named = doorsOf(problem);
+  const doors = [...named.values()];
   if (start.left.length > 0 || doors.length === 0) return start;
   const until = looking.looks + looks;
   const alone = problem.pieces.map(piece => piece.blanks.length);
   for (const kind of doors.flat()) alone[kind] = (alone[kind] ?? 0) - 1;
   let best = start;
-  let whole = wholeDoors(problem, start.bins);
+  let whole = wholeDoors(problem, named, start.bins);
   while (looking.looks < until && whole < doors.length) {
     const order = doors
       .map(door => ({ door, key: areaOf(problem, door) * (1 - chance() / 2) }))
@@ -32,7 +33,7 @@ export function byDoors(looking: Looking, start: Filling, most: number, looks: n
     const found = recreateAll(looking, { bins, left });
     looking.looks += LOOKS_A_PIECE * left.length;
     if (found.left.length > 0 || costOfBins(problem, found.bins) > most + COST_EPSILON) continue;
-    const count = wholeDoors(problem, found.bins);
+    const count = wholeDoors(problem, named, found.bins);
     if (count <= whole) continue;
     best = found;
     whole = count;
@@ -77,31 +78,34 @@ function holds(looking: Looking, bin: OpenBin, door: readonly number[]): boolean
   });
 }
 
-/** The kinds of the pieces of each door of which there are two or more, largest first. */
-function doorsOf(problem: CuttingProblem): readonly (readonly number[])[] {
+/** The kinds of the pieces of each door that has two or more. */
+function doorsOf(problem: CuttingProblem): ReadonlyMap<string, readonly number[]> {
   const doors = new Map<string, number[]>();
   for (const [kind, piece] of problem.pieces.entries())
     for (const code of piece.blanks) {
       const name = companyOf(code, 'door');
       if (name !== undefined) doors.set(name, [...(doors.get(name) ?? []), kind]);
     }
-  return [...doors.values()].filter(kinds => kinds.length > 1);
+  return new Map([...doors].filter(([, kinds]) => kinds.length > 1));
 }
 
 const areaOf = ({ pieces }: CuttingProblem, door: readonly number[]): number =>
   door.reduce((total, kind) => total + (pieces[kind]?.area ?? 0), 0);
 
 /** How many doors have all their pieces in one bin, when blanks are given to bins as they are for the packet. */
-function wholeDoors(problem: CuttingProblem, bins: readonly OpenBin[]): number {
-  const sizes = new Map<string, number>();
-  const name = (code: Parameters<typeof companyOf>[0]): string => companyOf(code, 'door') ?? '';
-  for (const piece of problem.pieces)
-    for (const code of piece.blanks) sizes.set(name(code), (sizes.get(name(code)) ?? 0) + 1);
+function wholeDoors(
+  problem: CuttingProblem,
+  doors: ReadonlyMap<string, readonly number[]>,
+  bins: readonly OpenBin[],
+): number {
   let whole = 0;
   for (const given of assignBlanks(problem, bins, 'door')) {
     const here = new Map<string, number>();
-    for (const code of given.flat()) here.set(name(code), (here.get(name(code)) ?? 0) + 1);
-    for (const [door, count] of here) if (door !== '' && count > 1 && count === sizes.get(door)) whole += 1;
+    for (const code of given.flat()) {
+      const name = companyOf(code, 'door') ?? '';
+      here.set(name, (here.get(name) ?? 0) + 1);
+    }
+    for (const [name, count] of here) if (count === doors.get(name)?.length) whole += 1;
   }
   return whole;
 }

@@ -1,14 +1,11 @@
 import type { Program, Solver } from '../solver.ts';
+import { type Best, openPricer } from './bin-pricer.ts';
 import type { Demand } from './bound.ts';
-import { type CutTree, piecesOf } from './cut-tree.ts';
 import { binOf, isSawable } from './fill.ts';
-import { freeStretchOf, priceFree } from './free-pricing.ts';
-import { countsOf, likelyPatterns, type Pattern } from './patterns.ts';
+import { likelyPatterns, type Pattern } from './patterns.ts';
 import type { Looking } from './placing.ts';
 import type { Rounding } from './points.ts';
-import { price, stretchOf } from './pricing.ts';
-import type { BinKind, ClearStretch, CuttingProblem } from './problem.ts';
-import type { Direction } from './rows.ts';
+import type { CuttingProblem } from './problem.ts';
 
 /** The cheapest mix of patterns with fractions, and what no whole number of bins can be below. */
 export type Mix = {
@@ -26,6 +23,9 @@ const BOUND_EPSILON = 1e-5;
 
 /** No whole number of bins is below a bound with fractions. */
 export const wholeBins = (bound: number): number => Math.ceil(bound - BOUND_EPSILON);
+
+/** What the solver counts as one takes so many looks of the search. */
+export const LOOKS_OF_WORK = 50;
 
 /** More rounds of prices and patterns than this are never needed in the bench. */
 const ROUNDS_MAX = 1000;
@@ -150,105 +150,6 @@ export function addPattern(program: Program, problem: CuttingProblem, pattern: P
 /** What one more bin of a kind that is short would save, as a price to be paid for each: zero or less as the solver says it. */
 const limitPrice = (problem: CuttingProblem, prices: ArrayLike<number>, bin: number): number =>
   prices[problem.pieces.length + bin] ?? 0;
-
-type Best = {
-  /** No way to cut a bin of this kind is worth more. */
-  readonly most: number;
-  readonly patterns: readonly { readonly value: number; readonly pattern: () => Pattern }[];
-};
-
-/** The best way to cut one clear stretch at given prices. */
-type StretchPricer = {
-  /** What pricing once takes, in looks. */
-  readonly looks: number;
-  readonly price: (prices: ArrayLike<number>) => {
-    readonly value: number;
-    readonly kinds: () => readonly number[];
-    readonly tree: () => CutTree | undefined;
-  };
-};
-
-/** Looks for the best patterns of each kind of bin at given prices. */
-function openPricer(
-  problem: CuttingProblem,
-  demand: Demand,
-  rounding: Rounding,
-  budget: number,
-): { readonly looks: number; readonly best: (prices: ArrayLike<number>) => readonly Best[] } | undefined {
-  const stretches = problem.bins.reduce((total, bin) => total + bin.clear.length * waysOf(bin).length, 0);
-  const work = Math.min(WORK_MAX, Math.max(WORK_LEAST, (budget * PLACES_A_LOOK) / (PRICINGS * stretches)));
-  const bins = problem.bins.map(bin =>
-    waysOf(bin).map(first => bin.clear.map(clear => stretchPricer(problem, demand, clear, first, rounding, work))),
-  );
-  if (bins.flat(2).some(pricer => pricer === undefined)) return undefined;
-  const looks = bins.flat(2).reduce((total, pricer) => total + (pricer?.looks ?? 0), 0);
-  const best = (prices: ArrayLike<number>): readonly Best[] =>
-    bins.map((ways, bin) => {
-      const found = ways.map(way => {
-        const priced = way.flatMap(pricer => pricer?.price(prices) ?? []);
-        return {
-          value: priced.reduce((total, each) => total + each.value, 0),
-          pattern: () => ({
-            bin,
-            counts: countsOf(priced.flatMap(each => each.kinds())),
-            trees: priced.map(each => each.tree()),
-          }),
-        };
-      });
-      return { most: Math.max(...found.map(each => each.value)), patterns: found };
-    });
-  return { looks, best };
-}
-
-/** What pricing a stretch once may look at, and how often a budget should pay it. */
-const WORK_MAX = 1_500_000;
-const WORK_LEAST = 30_000;
-const PRICINGS = 30;
-
-/** What lies between defects is cut free by crosscuts, whatever comes after. */
-const waysOf = (bin: BinKind): readonly Direction[] => (bin.clear.length > 1 ? CROSSCUT : BOTH);
-
-const CROSSCUT: readonly Direction[] = ['crosscut'];
-const BOTH: readonly Direction[] = ['crosscut', 'rip'];
-
-function stretchPricer(
-  problem: CuttingProblem,
-  demand: Demand,
-  clear: ClearStretch,
-  first: Direction,
-  rounding: Rounding,
-  work: number,
-): StretchPricer | undefined {
-  // What nobody asks for fits nowhere.
-  const pieces = problem.pieces.map((piece, kind) =>
-    (demand[kind] ?? 0) > 0 ? piece : { ...piece, length: Number.POSITIVE_INFINITY },
-  );
-  if (rounding === 'down' && problem.stages > 3) {
-    const stretch = freeStretchOf(pieces, clear);
-    if (stretch === undefined) return undefined;
-    const { count } = stretch.along;
-    const looks = (count * stretch.across.count * (count + stretch.across.count)) / (2 * PLACES_A_LOOK);
-    return { looks, price: prices => ({ ...priceFree(stretch, prices), tree: () => undefined }) };
-  }
-  const stretch = stretchOf(pieces, clear, first, rounding, work);
-  if (stretch === undefined) return undefined;
-  const stages = problem.stages === 2 ? 2 : 3;
-  const limits = rounding === 'up' ? demand : undefined;
-  return {
-    looks: (stretch.main.count * stretch.cross.count * stretch.lies.length) / PLACES_A_LOOK,
-    price: prices => {
-      const { value, tree } = price(stretch, stages, prices, limits);
-      return { value, tree, kinds: () => kindsIn(tree()) };
-    },
-  };
-}
-
-/** Pricing looks at so many places in the time of one look of the search. */
-const PLACES_A_LOOK = 2;
-/** What the solver counts as one takes so many looks of the search. */
-export const LOOKS_OF_WORK = 50;
-
-const kindsIn = (tree: CutTree | undefined): readonly number[] => (tree === undefined ? [] : piecesOf(tree));
 
 function farley(
   problem: CuttingProblem,
