@@ -39,9 +39,12 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
   const pieces = bin.pieces.flatMap(piece => drawnPiece(piece, at(piece), label, pen));
   const offcuts = bin.offcuts.flatMap(offcut => drawnOffcut(offcut, at(offcut), pen));
   const blades = bin.cuts.map(cut => blade(cut, at(cut.from), scale));
+  const field = { x: 0, y: 0, width: right + margins.right, height: bottom + margins.bottom };
+  const arrows = grain === 'length' ? [{ x: right - 82, y: 0, width: 74, height: 6 }] : [];
+  const numbers = cutNumbers(blades, [...pieces, ...offcuts], { field, busy: arrows }, pen);
   return {
     width: right + margins.right,
-    height: bottom + margins.bottom,
+    height: Math.max(bottom + margins.bottom, numbers.bottom),
     marks: [
       ...bin.waste.flatMap(waste => hatched(at(waste))),
       ...bin.defects.flatMap(defect => crossed(at(defect))),
@@ -49,7 +52,7 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
       ...offcuts,
       rectangle(whole, WEIGHT.outline),
       ...blades.map(cutLine),
-      ...cutNumbers(blades, [...pieces, ...offcuts], pen),
+      ...numbers.marks,
       ...(grain === 'length' ? grainArrow([right - 80, 2.5], [right - 10, 2.5]) : []),
     ],
   };

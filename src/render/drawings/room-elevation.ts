@@ -1,7 +1,7 @@
 import type { Door } from '../../calculate/door-set.ts';
 import type { Figure, Mark } from '../figure.ts';
 import { boxOf, placed } from './door-elevation.ts';
-import { HIDDEN_DASH, line, moved, type Pen, rectangle, text, WEIGHT } from './pen.ts';
+import { fitting, HIDDEN_DASH, line, moved, type Pen, rectangle, text, WEIGHT } from './pen.ts';
 
 /**
  * The fronts of a room in cabinet order, all at one scale and standing on one line, with their codes: a row for each
@@ -29,7 +29,10 @@ const scaleFor = (doors: readonly Door[]): number =>
 
 /** A front with its code under it and a space beside it. */
 const place = (door: Door, scale: number, pen: Pen): number =>
-  Math.max(door.width.value * scale, pen.measure(door.code, CODE_SIZE, true)) + GAP;
+  Math.max(door.width.value * scale, pen.measure(codeOf(door, pen), CODE_SIZE, true)) + GAP;
+
+/** A code that is longer than any front is wide would leave the paper. */
+const codeOf = ({ code }: Door, pen: Pen): string => fitting(code, CODE_MAX, CODE_SIZE, true, pen);
 
 function elevationRow(doors: readonly Door[], scale: number, pen: Pen, width: number): Figure {
   const ground = 2 + scale * Math.max(...doors.map(door => door.height.value));
@@ -40,7 +43,7 @@ function elevationRow(doors: readonly Door[], scale: number, pen: Pen, width: nu
     const left = x + (room - door.width.value * scale) / 2;
     const down = ground - door.height.value * scale;
     marks.push(...front(door, scale).map(mark => moved(mark, left, down)));
-    marks.push(text([x + room / 2, ground + CODE_SIZE + 3], door.code, { size: CODE_SIZE, bold: true }));
+    marks.push(text([x + room / 2, ground + CODE_SIZE + 3], codeOf(door, pen), { size: CODE_SIZE, bold: true }));
     x += room;
   }
   return { width, height: ground + CODE_SIZE + 8, marks };
@@ -66,6 +69,7 @@ function front(door: Door, scale: number): readonly Mark[] {
 
 const CODE_SIZE = 9;
 const GAP = 8;
+const CODE_MAX = 160;
 const TALLEST = 96;
 /** 1 : 12, an inch to the foot, in points to a nanometre. */
 const LARGEST = 72 / 25_400_000 / 12;
