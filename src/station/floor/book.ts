@@ -40,6 +40,7 @@ export type BookedOperation = {
   readonly setups: ReadonlyMap<string, Setup>;
   /** Those that have it on their route. */
   readonly pieces: readonly Piece[];
+  readonly codes: ReadonlySet<string>;
   /** Minutes of work for one piece. */
   readonly minutesEach: number;
 };
@@ -121,5 +122,5 @@ function booked(operation: Operation, order: number, all: readonly Piece[]): Boo
   const setups = new Map(operation.setups.flatMap(setup => setup.pieces.map(code => [code, setup] as const)));
   const pieces = all.filter(piece => piece.route.includes(operation.id));
   const minutesEach = pieces.length === 0 ? 0 : operation.minutes.pieces / pieces.length;
-  return { operation, order, setups, pieces, minutesEach };
+  return { operation, order, setups, pieces, codes: new Set(pieces.map(piece => piece.code)), minutesEach };
 }

@@ -1,4 +1,5 @@
 import type { KeptEvent, PieceRef } from './event.ts';
+import { aheadOf, type Mark, type PieceState, type PieceStates, pieceStates, type Spoil } from './piece-states.ts';
 
 /** What is known of a job's pieces from its events alone. */
 export type JobState = {
@@ -9,37 +10,6 @@ export type JobState = {
   recent: readonly KeptEvent[];
 };
 
-export type PieceStates = {
-  get(code: string): PieceState | undefined;
-  set(code: string, state: PieceState): unknown;
-  keys(): Iterable<string>;
-};
-
-export type PieceState = {
-  readonly marks: readonly Mark[];
-  /** One for each time that it was spoiled: so many remakes it has had. */
-  readonly spoils: readonly Spoil[];
-  /** The operations that the piece which is in the shop now has had; kept, because every scan asks it of every piece. */
-  readonly done: ReadonlySet<string>;
-};
-
-/** An operation that a piece has had. */
-export type Mark = {
-  readonly operation: string;
-  readonly remake: number;
-  /** The event that made it. */
-  readonly key: string;
-  /** Scanned, or vouched for by somebody who scanned a later operation. */
-  readonly how: 'scanned' | 'vouched';
-  readonly revision: string;
-  readonly station: string;
-  readonly device: string;
-  readonly deviceTime: string;
-  readonly serverTime: string;
-};
-
-export type Spoil = { readonly key: string; readonly revision: string; readonly reason: string };
-
 export const RECENT_MAX = 20;
 
 /** The state that a row of events, in ledger order, leads to. */
@@ -49,21 +19,10 @@ export function replay(events: Iterable<KeptEvent>): JobState {
   return state;
 }
 
-export const untouched = (): JobState => ({ pieces: new Map<string, PieceState>(), seq: 0, recent: [] });
+export const untouched = (): JobState => ({ pieces: pieceStates(), seq: 0, recent: [] });
 
 /** A state to think ahead in: what is put into it does not reach `state`. */
-export function draftOf(state: JobState): JobState {
-  const ahead = new Map<string, PieceState>();
-  return {
-    pieces: {
-      get: code => ahead.get(code) ?? state.pieces.get(code),
-      set: (code, piece) => ahead.set(code, piece),
-      keys: () => new Set([...state.pieces.keys(), ...ahead.keys()]),
-    },
-    seq: state.seq,
-    recent: state.recent,
-  };
-}
+export const draftOf = ({ pieces, seq, recent }: JobState): JobState => ({ pieces: aheadOf(pieces), seq, recent });
 
 /**
  * Takes one more event into `state`. An event that comes too late to matter changes nothing: a mark that is there

@@ -1,10 +1,11 @@
 import type { Answer, Count, Decision, Missing, PieceFacts, Step } from './answer.ts';
 import { compareRevisions, type Piece } from './book.ts';
 import type { Happening } from './event.ts';
-import type { JobState, Mark } from './job-state.ts';
+import type { JobState } from './job-state.ts';
 import { advance, currentMarks, draftOf, pieceState } from './job-state.ts';
 import { keep, type OpenJob, type Tagged, tell } from './open-job.ts';
 import { currentCode, factsOf, instructionFor, nextStep, stepOf } from './piece-facts.ts';
+import type { Mark } from './piece-states.ts';
 import { currentRemake, isDone, isReady, left, runOf, undoneBefore, waitBefore } from './route.ts';
 import type { Scan } from './scan.ts';
 

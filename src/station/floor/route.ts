@@ -56,8 +56,10 @@ export function runOf(
   state: JobState,
   operation: string,
 ): { readonly done: number; readonly total: number } {
-  const pieces = book.operations.get(operation)?.pieces ?? [];
-  return { done: pieces.filter(piece => isDone(state, piece, operation)).length, total: pieces.length };
+  const codes = book.operations.get(operation)?.codes;
+  return codes === undefined
+    ? { done: 0, total: 0 }
+    : { done: state.pieces.count(operation, codes), total: codes.size };
 }
 
 /** The piece that is in the shop now: 0 the first, 1 its first remake … */
