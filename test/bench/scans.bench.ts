@@ -36,6 +36,8 @@ export async function measure(): Promise<readonly Measurement[]> {
 }
 
 const SCANS = 3000;
+/** What follows the scans that are counted, to see what of their wait was the host's first minute. */
+const LATER = 640;
 /** Four kitchens of forty doors in the shop at once. */
 const manifests = ['K7', 'K8', 'K9', 'K10'].map(number =>
   aManifest({ number, cabinets: Array.from({ length: 40 }, (_, at) => `B${at + 1}`) }),
@@ -44,7 +46,14 @@ const [manifest = aManifest()] = manifests;
 
 type Pace = 'flat out' | 'two a second each';
 type Host = { readonly script: string; readonly words: readonly string[] };
-type Run = { readonly perSecond: number; readonly p50: number; readonly p99: number; readonly processor: number };
+type Run = {
+  readonly perSecond: number;
+  readonly p50: number;
+  readonly p99: number;
+  /** Of the scans after those: the host's code is compiled by then, as it is all day but for its first minute. */
+  readonly laterP99: number;
+  readonly processor: number;
+};
 
 async function scansFrom(
   stations: number,
@@ -74,6 +83,9 @@ async function scansFrom(
       ...floor(bare.p99),
       ...(stations === 64 ? { target: '≤ 25', met: ours.p99 <= 25 } : {}),
     },
+    ...(stations === 64
+      ? [{ what: `${what}: p99 of ${LATER} scans later`, unit: 'ms', ours: ours.laterP99, ...floor(bare.laterP99) }]
+      : []),
     { what: `${what}: host's processor`, unit: 'ms/scan', ours: ours.processor, ...floor(bare.processor) },
   ];
 }
@@ -83,20 +95,27 @@ async function run(started: Host, stations: number, pace: Pace): Promise<Run> {
   const { host, address } = await startHost(started);
   const agent = new Agent({ keepAlive: true, maxSockets: stations });
   const count = pace === 'flat out' ? SCANS : stations * 10;
-  const queues = deal(manifests.flatMap(scansOf).slice(0, count), stations);
-  await post(agent, address, queues[0]?.[0] ?? aScan('warm', {}));
+  const scans = manifests.flatMap(scansOf);
+  const waitsOf = async (queued: readonly Scan[]): Promise<readonly number[]> => {
+    const hands = deal(queued, stations).map((queue, hand) =>
+      work(agent, address, queue, pace === 'flat out' ? undefined : hand),
+    );
+    return (await Promise.all(hands)).flat().sort((a, b) => a - b);
+  };
+  await post(agent, address, scans[0] ?? aScan('warm', {}));
   const before = processorSeconds(host.pid);
   const start = performance.now();
-  const hands = queues.map((queue, hand) => work(agent, address, queue, pace === 'flat out' ? undefined : hand));
-  const waits = (await Promise.all(hands)).flat().sort((a, b) => a - b);
+  const waits = await waitsOf(scans.slice(0, count));
   const seconds = (performance.now() - start) / 1000;
   const processor = processorSeconds(host.pid) - before;
+  const later = stations === 64 ? await waitsOf(scans.slice(count, count + LATER)) : [];
   host.kill('SIGKILL');
   agent.destroy();
   return {
     perSecond: waits.length / seconds,
     p50: waits[Math.floor(waits.length / 2)] ?? 0,
     p99: waits[Math.floor(waits.length * 0.99)] ?? 0,
+    laterP99: later[Math.floor(later.length * 0.99)] ?? 0,
     processor: (processor * 1000) / waits.length,
   };
 }
