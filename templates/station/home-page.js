@@ -12,6 +12,9 @@ listenForCodes(input, code => {
 });
 
 const last = localStorage.getItem('station');
-for (const link of document.querySelectorAll('a.station'))
-  if (last !== null && link.getAttribute('href') === `/station/${encodeURIComponent(last)}`)
-    link.setAttribute('aria-current', 'true');
+for (const link of document.querySelectorAll('a.station')) {
+  if (last === null || link.getAttribute('href') !== `/station/${encodeURIComponent(last)}`) continue;
+  link.setAttribute('aria-current', 'true');
+  // A device that is opened anew goes on at its station; whoever comes from there wants another one.
+  if (sessionStorage.getItem('tab') === null) location.replace(`/station/${encodeURIComponent(last)}`);
+}

@@ -226,6 +226,8 @@ describe('the page', () => {
     await page.click('#questions >> text=A scan was forgotten');
     await expect.poll(() => card(page)).toMatch(/Done: Groove the inside edge B1\.A\.1L-SL/);
     expect(await card(page)).toMatch(/Earlier steps taken as done: 4/);
+    expect(await card(page)).toMatch(/Lay it Tag up, inside edge to the bit/);
+    expect(await card(page)).toMatch(/Push block: the fence is closer/);
     expect(await doneAt('cut-length')).toBe(1);
     const events = await (await fetch(`${station.address()}/export.csv`)).text();
     expect(events).toContain('"A scan was forgotten"');
@@ -251,6 +253,41 @@ describe('the page', () => {
     await page.waitForSelector('#scan[data-ready=yes]');
     await scan(page, posterBarcode({ kind: 'station', station: 'saw' }));
     await page.waitForURL(/station\/saw$/);
+  });
+
+  it('goes on at its station when the device is opened anew, and lets whoever comes from there pick another', async () => {
+    await openScanPage(page, station, 'router');
+    await page.click('.head a');
+    await page.waitForSelector('a.station[aria-current=true]');
+    expect(await text(page, 'a.station[aria-current=true] strong')).toBe('Router table');
+    expect(await violations(page)).toEqual([]);
+    const opened = await page.context().newPage();
+    await opened.goto(station.address());
+    await opened.waitForURL(/station\/router$/);
+    await opened.close();
+  });
+
+  it('sounds good where all is well and bad where it is not, unless somebody wants quiet', async () => {
+    await page.addInitScript(() => {
+      const heard: number[] = [];
+      Object.assign(window, { heard });
+      const start = OscillatorNode.prototype.start;
+      OscillatorNode.prototype.start = function (when) {
+        heard.push(this.frequency.value);
+        start.call(this, when);
+      };
+    });
+    const heard = () => page.evaluate(() => (window as unknown as { heard: number[] }).heard.splice(0));
+    await openScanPage(page, station);
+    await scan(page, tag('B1.A.1L-SL'));
+    await expect.poll(heard).toEqual([880, 1320]);
+    await scan(page, tag('B1.A.1L'));
+    await expect.poll(heard).toEqual([196, 196]);
+    await page.click('summary');
+    await page.uncheck('#sound');
+    await scan(page, tag('B1.A.1L-SR'));
+    await expect.poll(() => card(page)).toMatch(/Done: Crosscut to rough length B1\.A\.1L-SR/);
+    expect(await heard()).toEqual([]);
   });
 
   it('marks all pieces of a set-up card after asking', async () => {
