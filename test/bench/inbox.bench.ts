@@ -1,20 +1,23 @@
-import { copyFile, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { execFileSync, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { copyFile, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { availableParallelism, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as sleep } from 'node:timers/promises';
+import { createInterface } from 'node:readline';
 import ExcelJS from 'exceljs';
-import { openBuilders } from '../../src/commands/inbox-builders.ts';
-import { openInbox } from '../../src/inbox/index.ts';
-import { machine } from '../../src/machine.ts';
 import type { Measurement } from './measurement.ts';
 
 const KITCHEN = new URL('../../fixtures/demo/kitchen.xlsx', import.meta.url).pathname;
 const SMALL = new URL('../../fixtures/demo/small.xlsx', import.meta.url).pathname;
-const POLL_MS = 500;
+/** The program as it is installed, and a bench bundled as the program is. */
+const PROGRAM = 'dist/cli.js';
+const CACHE = '.cache';
 const MANY = 12;
 
 /** From the end of a copy to the packet under its final name, settling included; and many workbooks at once. */
 export async function measure(): Promise<readonly Measurement[]> {
+  execFileSync(process.execPath, ['.build.js']);
+  execFileSync(process.execPath, ['.build.js', CACHE, 'test/bench/inbox-many.ts']);
   const [first, second] = await oneAfterTheOther();
   const alone = await manyAtOnce(1);
   const together = await manyAtOnce(availableParallelism());
@@ -38,22 +41,25 @@ export async function measure(): Promise<readonly Measurement[]> {
   ];
 }
 
+/** By the command as a person starts it: from the end of the copy until it says that the packet is filed. */
 async function oneAfterTheOther(): Promise<readonly [number, number]> {
   return inFolder(async root => {
-    const inbox = await openInbox(root, machine, openBuilders(1, undefined), () => undefined);
-    const seconds: number[] = [];
-    for (const note of ['first', 'second']) {
+    const host = spawn(process.execPath, [PROGRAM, 'inbox', root, '--json'], { stdio: ['ignore', 'pipe', 'inherit'] });
+    const news = createInterface({ input: host.stdout })[Symbol.asyncIterator]();
+    const dropped = async (note: string): Promise<number> => {
       await writeFile(join(root, '.kitchen'), await noted(KITCHEN, note));
       await copyFile(join(root, '.kitchen'), join(root, 'kitchen.xlsx'));
       const start = performance.now();
-      do {
-        await inbox.poll();
-        await sleep(POLL_MS);
-      } while ((await packetsIn(root)) < seconds.length + 1);
-      seconds.push((performance.now() - start) / 1000);
+      const { value } = await news.next();
+      if ((JSON.parse(value) as { kind: string }).kind !== 'packet') throw new Error(`no packet: ${value}`);
+      return (performance.now() - start) / 1000;
+    };
+    try {
+      return [await dropped('first'), await dropped('second')];
+    } finally {
+      host.kill();
+      await once(host, 'exit');
     }
-    await inbox.close();
-    return [seconds[0] ?? 0, seconds[1] ?? 0];
   });
 }
 
@@ -62,15 +68,9 @@ async function manyAtOnce(builders: number): Promise<number> {
   return inFolder(async root => {
     for (let index = 0; index < MANY; index++)
       await writeFile(join(root, `w${index}.xlsx`), await noted(SMALL, `${index}`, `J-${index}`));
-    const inbox = await openInbox(root, machine, openBuilders(builders, undefined), () => undefined);
-    const start = performance.now();
-    do {
-      await inbox.poll();
-      await sleep(50);
-    } while (inbox.waiting().length > 0);
-    const seconds = (performance.now() - start) / 1000;
-    await inbox.close();
-    return seconds;
+    return Number(
+      execFileSync(process.execPath, [join(CACHE, 'inbox-many.js'), root, `${builders}`], { encoding: 'utf8' }),
+    );
   });
 }
 
@@ -92,10 +92,4 @@ async function noted(demo: string, customer: string, job?: string): Promise<Uint
     if (row.getCell(1).text === 'Job number' && job !== undefined) row.getCell(2).value = job;
   });
   return new Uint8Array(await book.xlsx.writeBuffer());
-}
-
-async function packetsIn(root: string): Promise<number> {
-  const jobs = await readdir(join(root, 'packets')).catch(() => []);
-  const revisions = await Promise.all(jobs.map(job => readdir(join(root, 'packets', job))));
-  return revisions.flat().filter(name => !name.startsWith('.')).length;
 }
