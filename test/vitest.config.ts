@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
+    globalSetup: ['test/support/built-program.ts'],
     include: ['test/**/*.test.ts'],
     // Left alone it keeps a core free, which on two of them is half.
     maxWorkers: '100%',

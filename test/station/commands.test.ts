@@ -3,6 +3,7 @@ import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PROGRAM } from '../support/built-program.ts';
 import { aScan } from '../support/day.ts';
 import { aManifest } from '../support/manifest.ts';
 import { aStation, type TestStation } from '../support/station.ts';
@@ -14,8 +15,7 @@ type Ran = { readonly status: number; readonly out: string; readonly told: strin
 /** Not waited for in one go: the station that it asks runs in this very process. */
 const stilebook = (...words: readonly string[]): Promise<Ran> =>
   new Promise(ran => {
-    const args = ['--import', 'tsx', join(project, 'src/cli.ts'), ...words];
-    const child = execFile(process.execPath, args, { cwd: project }, (_, out, told) =>
+    const child = execFile(process.execPath, [PROGRAM, ...words], { cwd: project }, (_, out, told) =>
       ran({ status: child.exitCode ?? -1, out, told }),
     );
   });

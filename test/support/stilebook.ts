@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { join } from 'node:path';
+import { PROGRAM } from './built-program.ts';
 
 const project = new URL('../..', import.meta.url).pathname;
 
@@ -7,10 +7,10 @@ export type Ran = { readonly status: number | null; readonly out: string; readon
 
 /** Runs the program as a person would, from the project's folder: exit code, standard output, standard error. */
 export function stilebook(...words: readonly string[]): Ran {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    ['--import', 'tsx', join(project, 'src/cli.ts'), ...words],
-    { cwd: project, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } },
-  );
+  const { status, stdout, stderr } = spawnSync(process.execPath, [PROGRAM, ...words], {
+    cwd: project,
+    encoding: 'utf8',
+    env: { ...process.env, NO_COLOR: '1' },
+  });
   return { status, out: stdout, told: stderr };
 }
