@@ -18,12 +18,12 @@ function shownIn(section: string, kind: 'diff' | 'sh'): string {
   return shown;
 }
 
-/** In a copy of the project. */
+/** The program that is built from a copy of the project. */
 const run = (...words: readonly string[]) =>
-  spawnSync(process.execPath, ['--import', 'tsx', 'src/cli.ts', ...words], { cwd: folder, encoding: 'utf8' });
+  spawnSync(process.execPath, ['dist/cli.js', ...words], { cwd: folder, encoding: 'utf8' });
 
 beforeAll(() => {
-  for (const each of ['package.json', 'tsconfig.json', 'src', 'templates', 'fixtures/demo'])
+  for (const each of ['package.json', 'tsconfig.json', '.build.js', 'src', 'templates', 'fixtures/demo'])
     cpSync(join(project, each), join(folder, each), { recursive: true });
   symlinkSync(join(project, 'node_modules'), join(folder, 'node_modules'));
   for (const section of ['An operation', 'A rule of a style', 'A sheet'])
@@ -31,6 +31,7 @@ beforeAll(() => {
   // Last, so that the words it copies are those of all that was added.
   execFileSync('sh', ['-e'], { cwd: folder, input: shownIn('A language', 'sh') });
   execFileSync('git', ['apply', '-'], { cwd: folder, input: shownIn('A language', 'diff') });
+  execFileSync(process.execPath, ['.build.js'], { cwd: folder });
 });
 
 afterAll(() => rmSync(folder, { recursive: true }));
