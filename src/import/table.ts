@@ -1,5 +1,5 @@
 import assert from 'node:assert';
-import { z } from 'zod';
+import * as z from 'zod';
 import { type Diagnosed, type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf, type Place, type Source } from '../diagnostics/place.ts';
 import type { Units } from '../units/read-length.ts';

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readdir, rm } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Host } from '../host.ts';
 import { revisionAfter } from './revisions.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { LANGUAGES } from '../diagnostics/languages.ts';
 
 /** All the paper of a job, and what the stations read. Bytes are whole files. */

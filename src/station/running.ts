@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { ADDRESS_FILE } from './server.ts';
 
 const addressSchema = z.object({ address: z.url() });

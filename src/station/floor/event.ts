@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** A physical piece by its code, and which one of that code: 0 the first, 1 its first remake … */
 export type PieceRef = z.infer<typeof pieceRef>;

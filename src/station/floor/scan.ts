@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 
 /** Nothing that a terminal, a database or a page could take for an order to itself. */
 const plain = (max: number) =>

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { type FloorEvent, happeningSchema, type KeptEvent } from '../floor/event.ts';
 import { allEvents, type Ledger } from './ledger.ts';
 
