@@ -28,6 +28,10 @@ export type RenderInput = {
 export type Draft = RenderInput & {
   readonly say: Say;
   readonly size: (length: Length) => string;
+  /** In the job's own unit alone: for what is only named or reckoned with, where `size` may print two. */
+  readonly sizeInOne: (length: Length) => string;
+  /** Whether `size` prints two: they take lines of their own, or smaller type. */
+  readonly hasTwoUnits: boolean;
   /** What is set on a machine, to the tenth of a millimetre or the thousandth of an inch. */
   readonly exact: (length: Length) => string;
   /** What a caliper shows. */
@@ -48,16 +52,19 @@ export type View<T extends object> = { readonly data: T; readonly figures: Reado
 export function draft(input: RenderInput, words: PacketWords, measure: Measure): Draft {
   const { job, doorSet, plan } = input;
   const size = remembered((length: Length): string => printLength(length, job.shop.printing.lengths));
+  const sizeInOne = remembered((length: Length): string => printLength(length, inOneUnit(job)));
   const written = quantities(job.units);
   const parts = new Map(doorSet.parts.map(part => [part.code, part]));
   return {
     ...input,
     size,
+    sizeInOne,
+    hasTwoUnits: job.shop.printing.lengths.units === 'both',
     exact: length => printSetting(length, job.shop.printing.lengths),
     caliper: length => printCaliper(length, job.shop.printing.lengths),
     say: sayer(words, { length: size, mass: written.mass }),
     quantities: written,
-    pen: { measure, print: remembered(length => printLength(length, inOneUnit(job))) },
+    pen: { measure, print: sizeInOne },
     doors: new Map(doorSet.doors.map(door => [door.code, door])),
     parts,
     partsOf: door => door.parts.flatMap(code => parts.get(code) ?? []),

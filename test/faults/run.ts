@@ -3,6 +3,7 @@
 import { startOwnPostgres } from '../support/postgres.ts';
 import { crashDatabase } from './crashed-database.ts';
 import { judgePlans } from './cutting-plans.ts';
+import { printHostile } from './hostile-names.ts';
 import { sendHostile } from './hostile-requests.ts';
 import { fillDisk } from './inbox-full-disk.ts';
 import { killInbox } from './inbox-kills.ts';
@@ -24,6 +25,7 @@ const RUNS: { readonly [name: string]: () => Promise<Told> } = {
   'stations-on-a-server': killedStationsOnAServer,
   database: crashedDatabase,
   requests: hostileRequests,
+  names: hostileNames,
 };
 
 const wanted = process.argv.slice(2);
@@ -77,6 +79,12 @@ async function crashedDatabase(): Promise<Told> {
 async function hostileRequests(): Promise<Told> {
   const { tried, refused, lost } = await sendHostile(20_000, 1);
   return { tried, lost, more: `${refused} refused` };
+}
+
+/** Two hundred packets, each with its own names, judged on paper. */
+async function hostileNames(): Promise<Told> {
+  const { tried, pages, lost } = await printHostile(200, 1);
+  return { tried, lost, more: `${pages} pages` };
 }
 
 /** Ten days of twenty-five kills each, every day with other instants. */

@@ -1,7 +1,8 @@
 /**
  * Widths of columns in points from what the markup says of them: lengths as they are, `auto` as wide as the longest
- * line of the column (narrower where there is no room), the rest of the room in shares. Columns never need more than
- * the room; `reason` says why they are not as wide as asked.
+ * line of the column (narrower where there is no room), the rest of the room in shares, each wide enough for a few words
+ * before `auto` is as wide as it likes. Columns never need more than the room; `reason` says why they are not as wide as
+ * asked.
  */
 export function columnWidths(
   asked: readonly string[],
@@ -23,8 +24,9 @@ export function columnWidths(
       reason: `its columns need ${Math.ceil(sum(fixed) + least)} points, and ${Math.floor(room)} are there`,
     };
   }
-  const forShares = COLUMN_MIN * shares.filter(share => share > 0).length;
-  const autos = squeezed(wished, free - forShares);
+  const autosLeast = COLUMN_MIN * kinds.filter(kind => kind === 'auto').length;
+  const kept = Math.min(forShares(shares, free - sum(wished), natural), free - autosLeast);
+  const autos = squeezed(wished, free - kept);
   const rest = free - sum(autos);
   const widths = asked.map((_, column) => {
     const share = shares[column] ?? 0;
@@ -32,6 +34,19 @@ export function columnWidths(
   });
   return { widths, reason: undefined };
 }
+
+/** What columns of shares want at least: that of their longest line, or a few words of it. */
+function forShares(shares: readonly number[], left: number, natural: (column: number) => number): number {
+  const total = sum(shares);
+  const least = shares.map((share, column) => {
+    if (share === 0 || (left * share) / total >= SHARE_MIN) return 0;
+    return Math.max(COLUMN_MIN, Math.min(SHARE_MIN, natural(column))) / share;
+  });
+  return total * Math.max(0, ...least);
+}
+
+/** A code, or the longest words of a role, in points. */
+const SHARE_MIN = 80;
 
 /** Room for a letter of any style but the largest, with padding. */
 const COLUMN_MIN = 24;

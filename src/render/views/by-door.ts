@@ -1,5 +1,6 @@
 import type { Door } from '../../calculate/door-set.ts';
 import type { Draft, View } from '../draft.ts';
+import { grouped } from '../order.ts';
 import { inRooms } from './schedule.ts';
 
 /** hanging.hbs: which door goes where, room by room, with the gaps to set. */
@@ -57,14 +58,13 @@ function hung(door: Door, { say, size }: Draft): HangingMounting['doors'][number
 /** inspection.hbs: what each door should measure, and room for what it does. */
 export type InspectionView = {
   readonly tolerance: string;
-  readonly rooms: readonly {
-    readonly name: string;
-    readonly doors: readonly {
-      readonly code: string;
-      readonly width: string;
-      readonly height: string;
-      readonly diagonal: string;
-    }[];
+  /** Doors that should measure the same, to be measured one after the other. */
+  readonly alike: readonly {
+    readonly size: string;
+    /** Whether it is in two units, and needs smaller type. */
+    readonly isWide: boolean;
+    readonly diagonal: string;
+    readonly codes: readonly string[];
   }[];
 };
 
@@ -72,14 +72,16 @@ export const inspection = (draft: Draft): View<InspectionView> => ({
   figures: new Map(),
   data: {
     tolerance: draft.say('inspection.tolerance', { tolerance: draft.size(draft.job.shop.doors.increment) }),
-    rooms: [...inRooms(draft)].map(([room, doors]) => ({
-      name: room === '' ? draft.say('schedule.no-room') : room,
-      doors: doors.map(door => ({
-        code: door.code,
-        width: draft.size(door.width.value),
-        height: draft.size(door.height.value),
-        diagonal: draft.size(door.diagonal.tolerance),
-      })),
-    })),
+    alike: [...grouped([...inRooms(draft).values()].flat(), door => measures(door, draft).join()).values()].map(
+      doors => {
+        const [size = '', diagonal = ''] = measures(doors[0], draft);
+        return { size, isWide: draft.hasTwoUnits, diagonal, codes: doors.map(({ code }) => code) };
+      },
+    ),
   },
 });
+
+const measures = (door: Door, { say, size }: Draft): readonly string[] => [
+  say('doors.size', { width: size(door.width.value), height: size(door.height.value) }),
+  size(door.diagonal.tolerance),
+];

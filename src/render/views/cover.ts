@@ -145,12 +145,12 @@ const attention = ({ diagnostics, job, size }: Draft): CoverView['attention'] =>
     ...say(diagnostic, job.language, size),
   }));
 
-const defaults = ({ job, size }: Draft): CoverView['defaults'] =>
+const defaults = ({ job, sizeInOne }: Draft): CoverView['defaults'] =>
   [...grouped(job.defaults, each => each.sheet)].map(([sheet, settings]) => ({
     sheet,
     settings: settings.map(({ name, value }) => ({
       name,
-      value: value.kind === 'length' ? size(value.length) : value.text,
+      value: value.kind === 'length' ? sizeInOne(value.length) : value.text,
     })),
   }));
 

@@ -20,6 +20,8 @@ export type StyleSheet = {
   readonly sheets: readonly DoorSheet[];
 };
 export type DoorSheet = {
+  /** Whether sizes are in two units, and need lines of their own. */
+  readonly isWide: boolean;
   readonly bookmark: string;
   readonly title: string;
   /** What it is where it is no door. */
@@ -63,7 +65,10 @@ function styleSheet(style: string, groups: Some<Some<Door>>, draft: Draft, figur
     return name;
   });
   const { shared, formulas, own } = shareWorkings(
-    groups.map(([door]) => ({ facts: cups(door, draft), workings: workings(door, draft) })),
+    groups.map(([door]) => ({
+      facts: cups(door, draft),
+      workings: workings(door, { ...draft, size: draft.sizeInOne }),
+    })),
   );
   return {
     title: draft.say('doors.style', { style }),
@@ -119,6 +124,7 @@ function doorSheet(doors: Some<Door>, own: readonly string[], draft: Draft, figu
   figures.set(`elevation-${door.code}`, elevation);
   if (boring !== undefined) figures.set(`boring-${door.code}`, boring);
   return {
+    isWide: draft.hasTwoUnits,
     bookmark: `door-${door.code}`,
     title: draft.say('doors.size', { width: draft.size(door.width.value), height: draft.size(door.height.value) }),
     front: door.front === 'door' ? '' : draft.say(`front.${door.front}`),

@@ -26,7 +26,7 @@ export type GlueUpBatchView = {
 };
 
 export function glueUp(draft: Draft): View<GlueUpView> | undefined {
-  const { say, size, plan, job } = draft;
+  const { say, size, sizeInOne, plan, job } = draft;
   if (plan.batches.length === 0) return undefined;
   const { inClamps, beforeMachining } = job.shop.gluing;
   const figures = new Map<string, Figure>();
@@ -43,7 +43,7 @@ export function glueUp(draft: Draft): View<GlueUpView> | undefined {
           .flatMap(code => draft.doors.get(code) ?? [])
           .map(door => ({
             code: door.code,
-            size: say('doors.size', { width: size(door.width.value), height: size(door.height.value) }),
+            size: say('doors.size', { width: sizeInOne(door.width.value), height: sizeInOne(door.height.value) }),
             clamps: clampsFor(door, draft),
             diagonal: size(door.diagonal.length),
             tolerance: size(door.diagonal.tolerance),

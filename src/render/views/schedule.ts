@@ -6,7 +6,11 @@ import { grouped, inCabinetOrder } from '../order.ts';
 import { doorSheetOf } from './door-sheets.ts';
 
 /** schedule.hbs: every door, room by room in cabinet order. */
-export type ScheduleView = { readonly rooms: readonly ScheduleRoom[] };
+export type ScheduleView = {
+  readonly rooms: readonly ScheduleRoom[];
+  /** Whether sizes are in two units, and need smaller type. */
+  readonly isWide: boolean;
+};
 export type ScheduleRoom = {
   readonly name: string;
   readonly bookmark: string;
@@ -49,7 +53,7 @@ export function schedule(draft: Draft, withDoorSheets: boolean): View<ScheduleVi
       })),
     };
   });
-  return { data: { rooms }, figures };
+  return { data: { rooms, isWide: draft.hasTwoUnits }, figures };
 }
 
 /** Rooms as the workbook first names them, and in each the doors in cabinet order. */
@@ -66,7 +70,7 @@ const scheduleRow = (door: Door, draft: Draft): Omit<ScheduleRow, 'sheet'> => ({
   front: [door.front === 'door' ? '' : draft.say(`front.${door.front}`), draft.say(`leaf.${door.leaf}`)]
     .filter(Boolean)
     .join(', '),
-  opening: `${draft.size(door.opening.width)} × ${draft.size(door.opening.height)}`,
+  opening: `${draft.sizeInOne(door.opening.width)} × ${draft.sizeInOne(door.opening.height)}`,
   width: draft.size(door.width.value),
   height: draft.size(door.height.value),
   hung: draft.say(`hand.${door.hingeSide ?? 'none'}`),
@@ -81,6 +85,6 @@ const scheduleRow = (door: Door, draft: Draft): Omit<ScheduleRow, 'sheet'> => ({
 /** Left · right · top · bottom, and what is between the leaves of a pair. */
 function printGaps(door: Door, draft: Draft): string {
   const { left, right, top, bottom, between } = door.gaps;
-  const sides = [left, right, top, bottom].map(draft.size).join(' · ');
-  return between === undefined ? sides : `${sides} | ${draft.size(between)}`;
+  const sides = [left, right, top, bottom].map(draft.sizeInOne).join(' · ');
+  return between === undefined ? sides : `${sides} | ${draft.sizeInOne(between)}`;
 }
