@@ -11,7 +11,7 @@ import { jointOf } from './joint.ts';
 import type { Leaf } from './leaves.ts';
 import { type Cell, plywoodPanel, solidPanel } from './panel.ts';
 import { type Piece, weighed } from './piece.ts';
-import { work } from './working.ts';
+import { sumOf, work } from './working.ts';
 
 /** What a leaf is made of. `division` is undefined for a slab. */
 export type Body = {
@@ -31,8 +31,8 @@ export function slabBody(leaf: Leaf, style: SlabStyle, bench: Bench): Body {
       mark: 'SLAB',
       role: 'slab',
       stock: style.stock,
-      length: work('slab-length', [1, 'H', leaf.height.value]),
-      width: work('slab-width', [1, 'W', leaf.width.value]),
+      length: work(SLAB_LENGTH, { H: leaf.height.value }),
+      width: work(SLAB_WIDTH, { W: leaf.width.value }),
       thickness: style.thickness,
       shoulder: undefined,
       place: { left: nm(0), bottom: nm(0), width: leaf.width.value, height: leaf.height.value },
@@ -43,6 +43,9 @@ export function slabBody(leaf: Leaf, style: SlabStyle, bench: Bench): Body {
   );
   return { thickness: style.thickness, pieces: [slab], sights: [], joint: undefined, workings: [] };
 }
+
+const SLAB_LENGTH = sumOf('slab-length', [1, 'H']);
+const SLAB_WIDTH = sumOf('slab-width', [1, 'W']);
 
 export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, bench: Bench): Body {
   const cells = cellsOf(division).map(cell => ({ ...cell, infill: infillOf(cell, style, bench) }));

@@ -9,11 +9,11 @@ import { type Body, frameBody, type MarkedSight, middleRailsOf, slabBody } from 
 import { diagonal } from './diagonal.ts';
 import { doorFindings } from './door-checks.ts';
 import type { Door, FactWorking } from './door-set.ts';
-import { constant, fact, input, lengthInput, product, sum } from './formula.ts';
+import { constant, type Fact, fact, lengthInput, product, sum } from './formula.ts';
 import { divisionOf } from './grid.ts';
 import { type Hanging, hangingOf } from './hinges.ts';
 import type { Leaf } from './leaves.ts';
-import type { Piece } from './piece.ts';
+import { massOf, type Piece } from './piece.ts';
 import { pullOf } from './pull.ts';
 import { frameHasRoom, leafHasSize } from './sizes.ts';
 
@@ -41,10 +41,11 @@ function bodyOf(opening: Opening, leaf: Leaf, style: Style, bench: Bench): Diagn
   return { value: cramped.length > 0 ? undefined : frameBody(leaf, style, division, bench), diagnostics: cramped };
 }
 
-function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, { shop }: Bench): BuiltLeaf {
+function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench: Bench): BuiltLeaf {
+  const { shop } = bench;
   const size = { width: leaf.width.value, height: leaf.height.value };
-  const mass = massOfAll(body.pieces);
-  const finish = finishArea(leaf, body);
+  const mass = massOfAll(body.pieces, bench);
+  const finish = fact(FINISH_AREA, { W: size.width, H: size.height, F: body.thickness });
   const hung = hanging(leaf, kg(mass.value.value), body, shop);
   const corners = diagonal(size);
   return {
@@ -81,16 +82,21 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, { sho
 const squareness = (leaf: Leaf, { doors }: Shop): Length =>
   leaf.height.value <= doors.squareTallFrom ? doors.squareShort : doors.squareTall;
 
-const massOfAll = (pieces: readonly Piece[]): FactWorking =>
-  fact('door-mass', 'kg', sum(...pieces.map(piece => input(`m(${piece.mark})`, 'kg', piece.mass))));
+const massOfAll = (pieces: readonly Piece[], { doorMass }: Bench): FactWorking =>
+  fact(
+    doorMass(pieces.map(({ mark }) => mark).join(' ')),
+    Object.fromEntries(pieces.map(({ mark, mass }) => [massOf(mark), mass])),
+  );
 
 /** Both faces and the four edges. */
-function finishArea(leaf: Leaf, body: Body): FactWorking {
-  const [width, height] = [lengthInput('W', leaf.width.value), lengthInput('H', leaf.height.value)];
-  const faces = product(constant(2), width, height);
-  const edges = product(constant(2), sum(width, height), lengthInput('F', body.thickness));
-  return fact('finish-area', 'm²', sum(faces, edges));
-}
+const FINISH_AREA: Fact<'W' | 'H' | 'F'> = {
+  of: 'finish-area',
+  unit: 'm²',
+  formula: sum(
+    product(constant(2), lengthInput('W'), lengthInput('H')),
+    product(constant(2), sum(lengthInput('W'), lengthInput('H')), lengthInput('F')),
+  ),
+};
 
 /** What swings is hung; drawer fronts, false fronts and end panels are not. */
 const hanging = (leaf: Leaf, mass: Mass, body: Body, shop: Shop): Hanging =>

@@ -1,29 +1,64 @@
 import type { Barcode, DoorCode } from '../codes/codes.ts';
 import { doorCode, partCode } from '../codes/part-code.ts';
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
+import type { MarkedSight } from './body.ts';
 import type { BuiltLeaf } from './built-leaf.ts';
-import type { Door, DoorSet, Part } from './door-set.ts';
+import type { Door, DoorSet, Part, Sight } from './door-set.ts';
 import type { Piece } from './piece.ts';
 
 type CodedDoor = { readonly door: Door; readonly parts: readonly Part[] };
 
-/** One copy of a leaf as a door with its parts, each with its code and symbol. */
+/**
+ * One copy of a leaf as a door with its parts, each with its code and symbol. Doors and parts are written out field by
+ * field: of 100,000 parts, each copy of the rest would be made twice.
+ */
 export function coded(leaf: BuiltLeaf, copy: number, barcodeOf: (code: string) => Barcode): CodedDoor {
-  const { pieces, sights, ...rest } = leaf;
   const code = doorCode({ cabinet: leaf.cabinet, label: leaf.label, copy, leaf: leaf.leaf });
-  const parts = pieces.map(piece => codedPart(piece, code, barcodeOf));
+  const parts = leaf.pieces.map(piece => codedPart(piece, code, barcodeOf));
   const door: Door = {
     code,
     barcode: barcodeOf(code),
     copy,
-    ...rest,
-    sights: sights.map(({ mark, ...sight }) => ({ ...sight, infill: partCode(code, mark) })),
+    cabinet: leaf.cabinet,
+    label: leaf.label,
+    room: leaf.room,
+    leaf: leaf.leaf,
+    front: leaf.front,
+    hingeSide: leaf.hingeSide,
+    mounting: leaf.mounting,
+    style: leaf.style,
+    build: leaf.build,
+    opening: leaf.opening,
+    width: leaf.width,
+    height: leaf.height,
+    thickness: leaf.thickness,
+    gaps: leaf.gaps,
+    diagonal: leaf.diagonal,
+    sights: leaf.sights.map(sight => codedSight(sight, code)),
+    joint: leaf.joint,
+    hinges: leaf.hinges,
+    pull: leaf.pull,
+    mass: leaf.mass,
+    finishArea: leaf.finishArea,
+    edgeEasing: leaf.edgeEasing,
     parts: parts.map(part => part.code),
+    workings: leaf.workings,
+    note: leaf.note,
+    from: leaf.from,
   };
   return { door, parts };
 }
 
-/** Written out field by field: of 100,000 parts, each copy of the rest would be made twice. */
+const codedSight = ({ left, bottom, width, height, column, row, mark }: MarkedSight, door: DoorCode): Sight => ({
+  left,
+  bottom,
+  width,
+  height,
+  column,
+  row,
+  infill: partCode(door, mark),
+});
+
 function codedPart(piece: Piece, door: DoorCode, barcodeOf: (code: string) => Barcode): Part {
   const code = partCode(door, piece.mark);
   return {

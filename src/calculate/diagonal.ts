@@ -1,25 +1,24 @@
 import { type Length, nm } from '../units/length.ts';
-import type { FactWorking } from './door-set.ts';
-
-/** A fact that is a length. */
-type LengthFact = FactWorking & { readonly value: { readonly unit: 'length'; readonly value: Length } };
+import type { Input } from './door-set.ts';
+import type { LengthFact } from './formula.ts';
 
 /**
  * √(W² + H²), to the nearest nanometre: what the tape must show from corner to corner when the door is square.
  * Worked out in whole numbers, since the squares of nanometres are far beyond what a float holds exactly.
  */
-export function diagonal(door: { readonly width: Length; readonly height: Length }): LengthFact {
-  return {
-    kind: 'fact',
-    of: 'diagonal',
-    formula: '√(W² + H²)',
-    inputs: [
-      { symbol: 'W', value: { unit: 'length', value: door.width } },
-      { symbol: 'H', value: { unit: 'length', value: door.height } },
-    ],
-    value: { unit: 'length', value: rootOfSquares(door.width, door.height) },
-  };
-}
+export const diagonal = (door: { readonly width: Length; readonly height: Length }): LengthFact => ({
+  kind: 'fact',
+  of: 'diagonal',
+  formula: '√(W² + H²)',
+  inputs: INPUTS,
+  given: { W: door.width, H: door.height },
+  value: { unit: 'length', value: rootOfSquares(door.width, door.height) },
+});
+
+const INPUTS: readonly Input[] = [
+  { symbol: 'W', unit: 'length' },
+  { symbol: 'H', unit: 'length' },
+];
 
 /** The whole number nearest to √(width² + height²), of which one at least is not nothing. */
 export function rootOfSquares(width: Length, height: Length): Length {

@@ -175,7 +175,7 @@ export type Pull = {
 export type Working = LengthWorking | FactWorking;
 
 /** `count` times the length that `symbol` stands for, as on the shop's paper: `−2·S`. */
-export type Term = readonly [count: number, symbol: string, length: Length];
+export type Term<Symbol extends string = string> = readonly [count: number, symbol: Symbol];
 
 /**
  * A length and the sum that it is, shared out and rounded down where it was:
@@ -186,6 +186,8 @@ export type LengthWorking = {
   /** What was worked out: a word of the words files. */
   readonly of: string;
   readonly terms: readonly Term[];
+  /** What was put in, by symbol; there may be more than the terms ask for. */
+  readonly given: Readonly<Record<string, Length>>;
   readonly sharedBy: number;
   /** Undefined where nothing was rounded. */
   readonly roundedTo: Length | undefined;
@@ -198,8 +200,15 @@ export type FactWorking = {
   readonly kind: 'fact';
   readonly of: string;
   readonly formula: string;
-  readonly inputs: readonly { readonly symbol: string; readonly value: FactValue }[];
+  readonly inputs: readonly Input[];
+  /** What was put in, by symbol; lengths in nanometres. */
+  readonly given: Readonly<Record<string, number>>;
   readonly value: FactValue;
+};
+
+export type Input<Symbol extends string = string> = {
+  readonly symbol: Symbol;
+  readonly unit: FactValue['unit'];
 };
 
 export type FactValue =

@@ -6,7 +6,7 @@ import type { LengthWorking } from './door-set.ts';
 import type { Band, Division } from './grid.ts';
 import { onceFor } from './once-for.ts';
 import { type Piece, weighed } from './piece.ts';
-import { work } from './working.ts';
+import { sumOf, work } from './working.ts';
 
 type Leaf = { readonly width: LengthWorking; readonly height: LengthWorking };
 
@@ -29,8 +29,7 @@ export function framePieces(leaf: Leaf, style: FrameStyle, division: Division, d
 
 function leftStile(leaf: Leaf, style: FrameStyle, density: Density): Piece {
   const height = leaf.height.value;
-  const length =
-    style.horn === 0 ? work('stile', [1, 'H', height]) : work('stile', [1, 'H', height], [2, 'horn', style.horn]);
+  const length = style.horn === 0 ? work(STILE, { H: height }) : work(HORNED_STILE, { H: height, horn: style.horn });
   return weighed(
     {
       mark: 'SL',
@@ -55,14 +54,18 @@ const rightStile = (left: Piece, leaf: Leaf, style: FrameStyle): Piece => ({
   place: { ...left.place, left: minus(leaf.width.value, style.stileWidth) },
 });
 
+/** Between the shoulders of every rail that runs through. */
+export const railShoulder = (leaf: Leaf, style: FrameStyle): LengthWorking =>
+  work(RAIL_SHOULDER, { W: leaf.width.value, S: style.stileWidth });
+
 function bottomRail(leaf: Leaf, style: FrameStyle, density: Density): Piece {
-  const shoulder = work('rail-shoulder', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth]);
+  const shoulder = railShoulder(leaf, style);
   return weighed(
     {
       mark: 'RB',
       role: 'rail-bottom',
       stock: style.frameStock,
-      length: work('rail', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth], [2, 'T', style.tongueLength]),
+      length: work(RAIL, { W: leaf.width.value, S: style.stileWidth, T: style.tongueLength }),
       width: widthsOf(style).bottomRail,
       thickness: style.frameThickness,
       shoulder,
@@ -135,10 +138,10 @@ const middleStiles = (
         mark: `SM${placeMark(rowNumber, at + 1)}`,
         role: 'stile-middle',
         stock: style.frameStock,
-        length: work('middle-stile', [1, 'h', row.size], [2, 'T', style.tongueLength]),
+        length: work(MIDDLE_STILE, { h: row.size, T: style.tongueLength }),
         width: widthsOf(style).middleStile,
         thickness: style.frameThickness,
-        shoulder: work('middle-stile-shoulder', [1, 'h', row.size]),
+        shoulder: work(MIDDLE_STILE_SHOULDER, { h: row.size }),
         place: {
           left: plus(column.start, column.size),
           bottom: row.start,
@@ -152,10 +155,17 @@ const middleStiles = (
     ),
   );
 
+const STILE = sumOf('stile', [1, 'H']);
+const HORNED_STILE = sumOf('stile', [1, 'H'], [2, 'horn']);
+const RAIL = sumOf('rail', [1, 'W'], [-2, 'S'], [2, 'T']);
+const RAIL_SHOULDER = sumOf('rail-shoulder', [1, 'W'], [-2, 'S']);
+const MIDDLE_STILE = sumOf('middle-stile', [1, 'h'], [2, 'T']);
+const MIDDLE_STILE_SHOULDER = sumOf('middle-stile-shoulder', [1, 'h']);
+
 const widthsOf = onceFor((style: FrameStyle) => ({
-  stile: work('stile-width', [1, 'S', style.stileWidth]),
-  topRail: work('top-rail-width', [1, 'TR', style.topRail]),
-  middleRail: work('middle-rail-width', [1, 'MR', style.middleRail]),
-  bottomRail: work('bottom-rail-width', [1, 'BR', style.bottomRail]),
-  middleStile: work('middle-stile-width', [1, 'MS', style.middleStile]),
+  stile: work(sumOf('stile-width', [1, 'S']), { S: style.stileWidth }),
+  topRail: work(sumOf('top-rail-width', [1, 'TR']), { TR: style.topRail }),
+  middleRail: work(sumOf('middle-rail-width', [1, 'MR']), { MR: style.middleRail }),
+  bottomRail: work(sumOf('bottom-rail-width', [1, 'BR']), { BR: style.bottomRail }),
+  middleStile: work(sumOf('middle-stile-width', [1, 'MS']), { MS: style.middleStile }),
 }));

@@ -6,7 +6,7 @@ import type { Density } from '../units/mass.ts';
 import type { LengthWorking, Rectangle } from './door-set.ts';
 import type { Cell } from './panel.ts';
 import { type Piece, weighed } from './piece.ts';
-import { work } from './working.ts';
+import { sumOf, work } from './working.ts';
 
 type Glass = Extract<Infill, { kind: 'glass' }>;
 
@@ -33,8 +33,8 @@ function pane(cell: Cell, style: FrameStyle, infill: Glass, shop: Shop): Piece {
       mark: `G${cell.mark}`,
       role: 'glass',
       stock: undefined,
-      length: work('glass-height', [1, 'h', cell.height.value], [2, 'D', style.grooveDepth], [-2, 'c', glassClearance]),
-      width: work('glass-width', [1, 'w', cell.width.value], [2, 'D', style.grooveDepth], [-2, 'c', glassClearance]),
+      length: work(GLASS_HEIGHT, { h: cell.height.value, D: style.grooveDepth, c: glassClearance }),
+      width: work(GLASS_WIDTH, { w: cell.width.value, D: style.grooveDepth, c: glassClearance }),
       thickness: infill.thickness,
       shoulder: undefined,
       place: cell.place,
@@ -44,6 +44,9 @@ function pane(cell: Cell, style: FrameStyle, infill: Glass, shop: Shop): Piece {
     GLASS_DENSITY,
   );
 }
+
+const GLASS_HEIGHT = sumOf('glass-height', [1, 'h'], [2, 'D'], [-2, 'c']);
+const GLASS_WIDTH = sumOf('glass-width', [1, 'w'], [2, 'D'], [-2, 'c']);
 
 type StopSide = 'top' | 'bottom' | 'left' | 'right';
 
@@ -55,7 +58,7 @@ function stop(side: StopSide, cell: Cell, style: FrameStyle, infill: Glass, dens
       role: 'glass-stop',
       stock: style.frameStock,
       length: stopLength(side, cell, style),
-      width: work('stop-width', [1, 'D', style.grooveDepth]),
+      width: work(STOP_WIDTH, { D: style.grooveDepth }),
       thickness: thickness.value,
       shoulder: undefined,
       place: stopPlace(side, cell.place, style.grooveDepth),
@@ -68,13 +71,18 @@ function stop(side: StopSide, cell: Cell, style: FrameStyle, infill: Glass, dens
 
 /** What is left behind the pane, up to the frame's back. */
 export const stopThickness = (style: FrameStyle, glassThickness: Length): LengthWorking =>
-  work('stop-thickness', [1, 'F', style.frameThickness], [-1, 'L', style.faceToGroove], [-1, 'Tg', glassThickness]);
+  work(STOP_THICKNESS, { F: style.frameThickness, L: style.faceToGroove, Tg: glassThickness });
 
 /** Cut to the clear opening as it is, not to the one that panes are cut for: a stop has no play. */
 const stopLength = (side: StopSide, cell: Cell, style: FrameStyle): LengthWorking =>
   side === 'top' || side === 'bottom'
-    ? work('stop-length', [1, 'w', cell.place.width], [2, 'D', style.grooveDepth])
-    : work('stop-length', [1, 'h', cell.place.height]);
+    ? work(LEVEL_STOP, { w: cell.place.width, D: style.grooveDepth })
+    : work(UPRIGHT_STOP, { h: cell.place.height });
+
+const STOP_WIDTH = sumOf('stop-width', [1, 'D']);
+const STOP_THICKNESS = sumOf('stop-thickness', [1, 'F'], [-1, 'L'], [-1, 'Tg']);
+const LEVEL_STOP = sumOf('stop-length', [1, 'w'], [2, 'D']);
+const UPRIGHT_STOP = sumOf('stop-length', [1, 'h']);
 
 function stopPlace(side: StopSide, sight: Rectangle, width: Length): Rectangle {
   const level = { left: minus(sight.left, width), width: plus(sight.width, width, width), height: width };

@@ -1,8 +1,8 @@
 import type { FrameStyle, Grid } from '../import/job.ts';
 import { floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
 import type { LengthWorking, Term } from './door-set.ts';
-import type { Worked } from './worked.ts';
-import { work, workShared } from './working.ts';
+import { onceForEach } from './once-for.ts';
+import { type Given, type Sum, sumOf, work, workShared } from './working.ts';
 
 /** A row or a column of clear openings: where it starts (from the bottom, from the left), and its size. */
 export type Band = {
@@ -27,29 +27,29 @@ export const divisionOf = (leaf: Leaf, style: FrameStyle, grid: Grid, increment:
 });
 
 function columnsOf(leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length): readonly Band[] {
-  const count = grid.panelsWide;
-  const terms: readonly Term[] = [
-    [1, 'W', leaf.width.value],
-    [-2, 'S', style.stileWidth],
-    [1 - count, 'MS', style.middleStile],
-  ];
-  return sharedBands(sharedSize('sight-width', terms, count, increment), style.stileWidth, style.middleStile);
+  const given = { W: leaf.width.value, S: style.stileWidth, MS: style.middleStile };
+  const size = sharedSize(sightWidth(grid.panelsWide), given, grid.panelsWide, increment);
+  return sharedBands(size, style.stileWidth, style.middleStile);
 }
 
 function rowsShared(leaf: Leaf, style: FrameStyle, grid: Grid, increment: Length): readonly Band[] {
-  const count = grid.panelsHigh;
-  const terms: readonly Term[] = [
-    [1, 'H', leaf.height.value],
-    [-1, 'TR', style.topRail],
-    [-1, 'BR', style.bottomRail],
-    [1 - count, 'MR', style.middleRail],
-  ];
-  return sharedBands(sharedSize('sight-height', terms, count, increment), style.bottomRail, style.middleRail);
+  const given = { H: leaf.height.value, TR: style.topRail, BR: style.bottomRail, MR: style.middleRail };
+  const size = sharedSize(sightHeight(grid.panelsHigh), given, grid.panelsHigh, increment);
+  return sharedBands(size, style.bottomRail, style.middleRail);
 }
 
+const sightWidth = onceForEach((count: number) => sumOf('sight-width', [1, 'W'], [-2, 'S'], [1 - count, 'MS']));
+const sightHeight = onceForEach((count: number) =>
+  sumOf('sight-height', [1, 'H'], [-1, 'TR'], [-1, 'BR'], [1 - count, 'MR']),
+);
+
 /** What is not shared is not rounded either: a single panel is cut to its frame, wherever that lies on the tape. */
-const sharedSize = (of: Worked, terms: readonly Term[], count: number, increment: Length): LengthWorking =>
-  count === 1 ? work(of, ...terms) : workShared(of, { by: count, to: increment }, ...terms);
+const sharedSize = <Symbol extends string>(
+  sum: Sum<Symbol>,
+  given: Given<Symbol>,
+  count: number,
+  increment: Length,
+): LengthWorking => (count === 1 ? work(sum, given) : workShared(sum, { by: count, to: increment }, given));
 
 /**
  * Bands of one size with members between them. What the sharing left over is spread: whole increments one by one from
@@ -76,44 +76,39 @@ function rowsAtHeights(leaf: Leaf, style: FrameStyle, grid: Grid): readonly Band
   const half = share(style.middleRail, 2, nm(1)).each;
   const centres = grid.middleRailHeights;
   const starts = [style.bottomRail, ...centres.map(centre => plus(minus(centre, half), style.middleRail))];
+  const given = {
+    ...Object.fromEntries(centres.map((centre, at) => [`h${at + 1}`, centre])),
+    H: leaf.height.value,
+    TR: style.topRail,
+    BR: style.bottomRail,
+    MR: style.middleRail,
+    'MR/2': half,
+  };
   return starts.map((start, at) => {
-    const working = work(
-      'sight-height',
-      ...rowTop(leaf, style, centres, half, at),
-      ...rowBottom(style, centres, half, at),
-    );
+    const sum: Sum<string> = sumOf('sight-height', ...rowTop(at, centres.length), ...rowBottom(at));
+    const working = work(sum, given);
     return { start, size: working.value, working };
   });
 }
 
 /** The lower edge of the middle rail above a row, or of the top rail. */
-const rowTop = (
-  leaf: Leaf,
-  style: FrameStyle,
-  centres: readonly Length[],
-  half: Length,
-  row: number,
-): readonly Term[] => {
-  const centre = centres[row];
-  return centre === undefined
+const rowTop = (row: number, middleRails: number): readonly Term[] =>
+  row === middleRails
     ? [
-        [1, 'H', leaf.height.value],
-        [-1, 'TR', style.topRail],
+        [1, 'H'],
+        [-1, 'TR'],
       ]
     : [
-        [1, `h${row + 1}`, centre],
-        [-1, 'MR/2', half],
+        [1, `h${row + 1}`],
+        [-1, 'MR/2'],
       ];
-};
 
 /** Taken from it: the upper edge of the middle rail below the row, or of the bottom rail. */
-const rowBottom = (style: FrameStyle, centres: readonly Length[], half: Length, row: number): readonly Term[] => {
-  const centre = centres[row - 1];
-  return centre === undefined
-    ? [[-1, 'BR', style.bottomRail]]
+const rowBottom = (row: number): readonly Term[] =>
+  row === 0
+    ? [[-1, 'BR']]
     : [
-        [-1, `h${row}`, centre],
-        [-1, 'MR', style.middleRail],
-        [1, 'MR/2', half],
+        [-1, `h${row}`],
+        [-1, 'MR'],
+        [1, 'MR/2'],
       ];
-};

@@ -1,9 +1,9 @@
 import type { HingeCounts, Shop } from '../trade/shop.ts';
 import { ceilTo, floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
 import type { Mass } from '../units/mass.ts';
-import type { FactWorking, Hinge, LengthWorking, Rectangle, Working } from './door-set.ts';
+import type { FactWorking, Hinge, Input, LengthWorking, Rectangle, Working } from './door-set.ts';
 import { onceFor } from './once-for.ts';
-import { work, workShared } from './working.ts';
+import { sumOf, work, workShared } from './working.ts';
 
 /** The hinges of a leaf from the top down, with how their number and their places came about. */
 export type Hanging = {
@@ -44,8 +44,10 @@ export function hangingOf(
 
 /** From the door's edge to the centre of the cup. */
 const hingeEdge = onceFor(({ cupEdge, cupDiameter }: Shop['hinges']) =>
-  work('hinge-edge', [1, 'K', cupEdge], [1, 'Ø/2', share(cupDiameter, 2, nm(1)).each]),
+  work(HINGE_EDGE, { K: cupEdge, 'Ø/2': share(cupDiameter, 2, nm(1)).each }),
 );
+
+const HINGE_EDGE = sumOf('hinge-edge', [1, 'K'], [1, 'Ø/2']);
 
 /** Where the edges of the middle rails meet the stile, from the top. */
 export const jointsFromTop = (middleRails: readonly Rectangle[], height: Length): readonly Length[] =>
@@ -67,15 +69,18 @@ export function hingeCount(
     kind: 'fact',
     of: 'hinge-count',
     formula: 'max(n(H), n(m))',
-    inputs: [
-      { symbol: 'H', value: { unit: 'length', value: leaf.height } },
-      { symbol: 'm', value: { unit: 'kg', value: leaf.mass } },
-      { symbol: 'n(H)', value: { unit: 'count', value: byHeight } },
-      { symbol: 'n(m)', value: { unit: 'count', value: byMass } },
-    ],
+    inputs: COUNT_INPUTS,
+    given: { H: leaf.height, m: leaf.mass, 'n(H)': byHeight, 'n(m)': byMass },
     value: { unit: 'count', value: Math.max(HINGES_MIN, byHeight, byMass) },
   };
 }
+
+const COUNT_INPUTS: readonly Input[] = [
+  { symbol: 'H', unit: 'length' },
+  { symbol: 'm', unit: 'kg' },
+  { symbol: 'n(H)', unit: 'count' },
+  { symbol: 'n(m)', unit: 'count' },
+];
 
 /** A door on one hinge hangs on nothing. */
 const HINGES_MIN = 2;
@@ -83,16 +88,20 @@ const HINGES_MIN = 2;
 /** Centres from the top. The end ones stand no farther in than a quarter of the height, so that a short door hangs on more than half. */
 function hingePlaces(height: Length, count: number, shop: Shop): readonly LengthWorking[] {
   const increment = shop.doors.increment;
-  const quarter = workShared('hinge-place', { by: 4, to: increment }, [1, 'H', height]);
+  const quarter = workShared(FROM_TOP, { by: 4, to: increment }, { H: height });
   const first = quarter.value < shop.hinges.fromEnd ? quarter : endPlace(shop.hinges);
-  const end = first.value;
+  const given = { H: height, E: first.value };
   const between = Array.from({ length: count - 2 }, (_, at) => at + 1).map(at =>
-    workShared('hinge-place', { by: count - 1, to: increment }, [at, 'H', height], [count - 1 - 2 * at, 'E', end]),
+    workShared(sumOf('hinge-place', [at, 'H'], [count - 1 - 2 * at, 'E']), { by: count - 1, to: increment }, given),
   );
-  return [first, ...between, work('hinge-place', [1, 'H', height], [-1, 'E', end])];
+  return [first, ...between, work(FROM_BOTTOM, given)];
 }
 
-const endPlace = onceFor(({ fromEnd }: Shop['hinges']) => work('hinge-place', [1, 'E', fromEnd]));
+const FROM_TOP = sumOf('hinge-place', [1, 'H']);
+const FROM_END = sumOf('hinge-place', [1, 'E']);
+const FROM_BOTTOM = sumOf('hinge-place', [1, 'H'], [-1, 'E']);
+
+const endPlace = onceFor(({ fromEnd }: Shop['hinges']) => work(FROM_END, { E: fromEnd }));
 
 type Moved = { readonly fromTop: Length; readonly shifted: Length };
 
@@ -135,7 +144,7 @@ function nearestClear(
 const shifts = (places: readonly LengthWorking[], moved: readonly Moved[]): readonly LengthWorking[] =>
   moved.flatMap(({ shifted }, at) => {
     const place = places[at];
-    return shifted === 0 || place === undefined
-      ? []
-      : [work('hinge-moved', [1, 'P', place.value], [1, 'off the joint', shifted])];
+    return shifted === 0 || place === undefined ? [] : [work(MOVED, { P: place.value, 'off the joint': shifted })];
   });
+
+const MOVED = sumOf('hinge-moved', [1, 'P'], [1, 'off the joint']);

@@ -3,7 +3,7 @@ import { nm } from '../units/length.ts';
 import type { Joint, LengthWorking, Make, Rabbet } from './door-set.ts';
 import type { Piece } from './piece.ts';
 import { backProjection } from './rabbet.ts';
-import { workShared } from './working.ts';
+import { sumOf, workShared } from './working.ts';
 
 /** The section through stile and infill, and how those of its numbers came about that no part has. */
 export type JointWorking = { readonly joint: Joint; readonly workings: readonly LengthWorking[] };
@@ -12,11 +12,9 @@ export type JointWorking = { readonly joint: Joint; readonly workings: readonly 
 export function jointOf(style: FrameStyle, infill: Piece, sight: LengthWorking): JointWorking {
   const projection = backProjection(infill.thickness, style);
   const edgeAllowance = workShared(
-    'edge-allowance',
+    EDGE_ALLOWANCE,
     { by: 2, to: nm(1) },
-    [1, 'w', sight.value],
-    [2, 'D', style.grooveDepth],
-    [-1, 'B', infill.width.value],
+    { w: sight.value, D: style.grooveDepth, B: infill.width.value },
   );
   const joint: Joint = {
     frameThickness: style.frameThickness,
@@ -33,6 +31,8 @@ export function jointOf(style: FrameStyle, infill: Piece, sight: LengthWorking):
   };
   return { joint, workings: [projection, edgeAllowance] };
 }
+
+const EDGE_ALLOWANCE = sumOf('edge-allowance', [1, 'w'], [2, 'D'], [-1, 'B']);
 
 const rabbetOf = (make: Make): Rabbet | undefined =>
   make.kind === 'plywood-panel' || make.kind === 'solid-panel' ? make.rabbet : undefined;

@@ -1,8 +1,7 @@
 import type { Mounting, Opening, Side, Sides } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
-import type { Length } from '../units/length.ts';
 import type { Door, LengthWorking, Term, Working } from './door-set.ts';
-import { work, workShared } from './working.ts';
+import { type Given, type Sum, sumOf, work, workShared } from './working.ts';
 
 /** A door of the opening, as far as the opening alone decides it. */
 export type Leaf = {
@@ -20,16 +19,19 @@ export type Leaf = {
  * bottom, so that tops stay in line. Geometry, apart from where the rest goes: that is common practice.
  */
 export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
-  const { hanging } = opening;
-  const width = leafWidth(opening, shop.doors.increment);
-  const height = leafHeight(opening, shop.doors.increment);
-  const hingeSide = hanging.kind === 'single' ? hanging.hingeSide : undefined;
-  const latch = hingeSide === 'right' ? 'left' : 'right';
-  const bottom = bottomGap(opening, height.value);
+  const { hanging, mounting } = opening;
+  const { increment } = shop.doors;
+  const sums = SUMS[mounting.kind];
+  const given = givenBy(opening);
+  const height = workShared(sums.height, { by: 1, to: increment }, given);
   switch (hanging.kind) {
     case 'pair': {
-      const between = gapBetween(opening, width.value);
-      const gaps = { ...asked(opening.mounting), bottom: bottom.value, between: between.value };
+      const width = workShared(sums.pairWidth, { by: 2, to: increment }, { ...given, g: hanging.gap });
+      const made = { ...given, W: width.value, H: height.value };
+      // What is left between two leaves: the gap that was asked for and what rounding took from both.
+      const between = work(sums.between, made);
+      const bottom = work(sums.bottom, made);
+      const gaps = { ...asked(mounting), bottom: bottom.value, between: between.value };
       const shared = { width, height, gaps, workings: [between, bottom] };
       return [
         { ...shared, leaf: 'left', hingeSide: 'left' },
@@ -38,68 +40,51 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
     }
     case 'single':
     case 'fixed': {
-      const side = latchGap(opening, latch, width.value);
-      const gaps = { ...asked(opening.mounting), bottom: bottom.value, [latch]: side.value, between: undefined };
+      const width = workShared(sums.width, { by: 1, to: increment }, given);
+      const hingeSide = hanging.kind === 'single' ? hanging.hingeSide : undefined;
+      const latch = hingeSide === 'right' ? 'left' : 'right';
+      const made = { ...given, W: width.value, H: height.value };
+      const side = work(sums[latch], made);
+      const bottom = work(sums.bottom, made);
+      const gaps = { ...asked(mounting), bottom: bottom.value, [latch]: side.value, between: undefined };
       return [{ leaf: 'single', hingeSide, width, height, gaps, workings: [side, bottom] }];
     }
   }
 }
 
-function leafWidth(opening: Opening, increment: Length): LengthWorking {
-  const reach = [term('left', opening.mounting), term('right', opening.mounting)];
-  return opening.hanging.kind === 'pair'
-    ? workShared('door-width', { by: 2, to: increment }, openingWidth(opening), ...reach, [
-        -1,
-        'g',
-        opening.hanging.gap,
-      ])
-    : workShared('door-width', { by: 1, to: increment }, openingWidth(opening), ...reach);
-}
-
-const leafHeight = (opening: Opening, increment: Length): LengthWorking =>
-  workShared(
-    'door-height',
-    { by: 1, to: increment },
-    [1, 'Ho', opening.height],
-    term('top', opening.mounting),
-    term('bottom', opening.mounting),
-  );
-
-/** What is left between two leaves: the gap that was asked for and what rounding took from both. */
-const gapBetween = (opening: Opening, width: Length): LengthWorking =>
-  work('gap-between', openingWidth(opening), term('left', opening.mounting), term('right', opening.mounting), [
-    -2,
-    'W',
-    width,
-  ]);
-
-/** Overlay or clearance on the side away from the hinge, as it comes out. */
-const latchGap = (opening: Opening, latch: 'left' | 'right', width: Length): LengthWorking =>
-  comesOut(opening.mounting, latch, openingWidth(opening), [1, 'W', width]);
-
-const bottomGap = (opening: Opening, height: Length): LengthWorking =>
-  comesOut(opening.mounting, 'bottom', [1, 'Ho', opening.height], [1, 'H', height]);
-
-/** Overlay: what of the leaf is left when opening and other side are taken from it. Clearance: the other way round. */
-function comesOut(mounting: Mounting, side: keyof Sides, opening: Term, leaf: Term): LengthWorking {
-  const of = `${mounting.kind === 'overlay' ? 'overlay' : 'clearance'}-${side}` as const;
-  const other = term(OPPOSITE[side], mounting);
+/** What the workbook says of an opening, by the symbols of the sums. */
+function givenBy({ width, height, mounting }: Opening): Given<string> {
+  const { left, right, top, bottom } = asked(mounting);
   return mounting.kind === 'overlay'
-    ? work(of, leaf, negative(opening), negative(other))
-    : work(of, opening, other, negative(leaf));
+    ? { Wo: width, Ho: height, OL: left, OR: right, OT: top, OB: bottom }
+    : { Wo: width, Ho: height, cL: left, cR: right, cT: top, cB: bottom };
 }
-
-const openingWidth = (opening: Opening): Term => [1, 'Wo', opening.width];
-const negative = ([count, symbol, length]: Term): Term => [-count, symbol, length];
-
-/** What a side adds to the opening: an overlay, or less a clearance. */
-const term = (side: keyof Sides, mounting: Mounting): Term =>
-  mounting.kind === 'overlay'
-    ? [1, OVERLAY_SYMBOLS[side], mounting.overlay[side]]
-    : [-1, CLEARANCE_SYMBOLS[side], mounting.clearance[side]];
 
 const asked = (mounting: Mounting): Sides => (mounting.kind === 'overlay' ? mounting.overlay : mounting.clearance);
 
-const OPPOSITE = { left: 'right', right: 'left', top: 'bottom', bottom: 'top' } as const;
-const OVERLAY_SYMBOLS = { left: 'OL', right: 'OR', top: 'OT', bottom: 'OB' } as const;
-const CLEARANCE_SYMBOLS = { left: 'cL', right: 'cR', top: 'cT', bottom: 'cB' } as const;
+/** A leaf is as large as its opening with what lies over it on both sides, or without what is left free on both. */
+function sumsOf(kind: Mounting['kind'], symbols: Readonly<Record<keyof Sides, string>>): Sums {
+  const sign = kind === 'overlay' ? 1 : -1;
+  const side = (of: keyof Sides): Term => [sign, symbols[of]];
+  /** What comes out at a side: the leaf less the opening and the other side, or the opening less the leaf and that. */
+  const comesOut = (of: keyof Sides, other: keyof Sides, opening: string, leaf: string): Sum<string> =>
+    kind === 'overlay'
+      ? sumOf(`overlay-${of}`, [1, leaf], [-1, opening], [-1, symbols[other]])
+      : sumOf(`clearance-${of}`, [1, opening], [-1, symbols[other]], [-1, leaf]);
+  return {
+    width: sumOf('door-width', [1, 'Wo'], side('left'), side('right')),
+    pairWidth: sumOf('door-width', [1, 'Wo'], side('left'), side('right'), [-1, 'g']),
+    height: sumOf('door-height', [1, 'Ho'], side('top'), side('bottom')),
+    between: sumOf('gap-between', [1, 'Wo'], side('left'), side('right'), [-2, 'W']),
+    left: comesOut('left', 'right', 'Wo', 'W'),
+    right: comesOut('right', 'left', 'Wo', 'W'),
+    bottom: comesOut('bottom', 'top', 'Ho', 'H'),
+  };
+}
+
+type Sums = Readonly<Record<'width' | 'pairWidth' | 'height' | 'between' | 'left' | 'right' | 'bottom', Sum<string>>>;
+
+const SUMS: Readonly<Record<Mounting['kind'], Sums>> = {
+  overlay: sumsOf('overlay', { left: 'OL', right: 'OR', top: 'OT', bottom: 'OB' }),
+  inset: sumsOf('inset', { left: 'cL', right: 'cR', top: 'cT', bottom: 'cB' }),
+};

@@ -2,7 +2,7 @@ import type { FrameStyle, GrainCut } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Species } from '../trade/species.ts';
 import { type Length, nm, times } from '../units/length.ts';
-import type { FactWorking, LengthWorking, Movement, Working } from './door-set.ts';
+import type { LengthWorking, Movement, Working } from './door-set.ts';
 import {
   atLeastZero,
   constant,
@@ -15,8 +15,7 @@ import {
   sum,
 } from './formula.ts';
 import type { Moistures } from './moisture.ts';
-import type { Worked } from './worked.ts';
-import { workShared } from './working.ts';
+import { sumOf, workShared } from './working.ts';
 
 /** The width of a solid panel across its grain, and what the seasons do to it. */
 export type MovingWidth = {
@@ -37,25 +36,17 @@ export function movingWidth(
   air: Moistures,
   shop: Shop,
 ): MovingWidth {
-  const grooves = sum(lengthInput('w', sight.value), product(constant(2), lengthInput('D', style.grooveDepth)));
-  const room = moves('swell-room', grooves, wood, [air.wettest, air.made], Math.ceil);
-  const width = cutWidth(sight, style, room.length, shop);
-  const panel = lengthInput('B', width.value);
-  const swells = moves('panel-swells', panel, wood, [air.wettest, air.made], Math.round);
-  const shrinks = moves('panel-shrinks', panel, wood, [air.made, air.driest], Math.round);
-  const engagement = eachEdge(
-    'engagement',
-    [1, 'B', width.value],
-    [-1, 'shrinks', shrinks.length],
-    [-1, 'w', sight.value],
-  );
-  const clearance = eachEdge(
-    'clearance',
-    [1, 'w', sight.value],
-    [2, 'D', style.grooveDepth],
-    [-1, 'B', width.value],
-    [-1, 'swells', swells.length],
-  );
+  const grooves = { w: sight.value, D: style.grooveDepth };
+  const wetter = { ...coefficients(wood.species), M2: air.wettest.value.value, M1: air.made.value.value };
+  const drier = { ...coefficients(wood.species), M2: air.made.value.value, M1: air.driest.value.value };
+  const { room, panel } = MOVES[wood.cut];
+  const swellRoom = lengthFact('swell-room', room, { ...grooves, ...wetter }, Math.ceil);
+  const width = cutWidth(sight, style, swellRoom.value.value, shop);
+  const swells = lengthFact('panel-swells', panel, { B: width.value, ...wetter }, Math.round);
+  const shrinks = lengthFact('panel-shrinks', panel, { B: width.value, ...drier }, Math.round);
+  const cut = { ...grooves, B: width.value, swells: swells.value.value, shrinks: shrinks.value.value };
+  const engagement = workShared(ENGAGEMENT, EACH_EDGE, cut);
+  const clearance = workShared(CLEARANCE, EACH_EDGE, cut);
   return {
     width,
     movement: {
@@ -64,48 +55,43 @@ export function movingWidth(
       made: air.made.value.value,
       driest: air.driest.value.value,
       wettest: air.wettest.value.value,
-      shrinks: shrinks.length,
-      swells: swells.length,
+      shrinks: shrinks.value.value,
+      swells: swells.value.value,
       engagement: engagement.value,
       clearance: clearance.value,
     },
-    workings: [air.made, air.driest, air.wettest, room.working, swells.working, shrinks.working, engagement, clearance],
+    workings: [air.made, air.driest, air.wettest, swellRoom, swells, shrinks, engagement, clearance],
   };
 }
 
+const EACH_EDGE = { by: 2, to: nm(1) };
+const ENGAGEMENT = sumOf('engagement', [1, 'B'], [-1, 'shrinks'], [-1, 'w']);
+const CLEARANCE = sumOf('clearance', [1, 'w'], [2, 'D'], [-1, 'B'], [-1, 'swells']);
+
 function cutWidth(sight: LengthWorking, style: FrameStyle, room: Length, shop: Shop): LengthWorking {
   const { allowance } = shop.panels;
-  const taken = room >= times(2, allowance) ? ([-1, 'swell', room] as const) : ([-2, 'a', allowance] as const);
-  return workShared(
-    'panel-width',
-    { by: 1, to: shop.doors.increment },
-    [1, 'w', sight.value],
-    [2, 'D', style.grooveDepth],
-    taken,
-  );
+  const toIncrement = { by: 1, to: shop.doors.increment };
+  const grooves = { w: sight.value, D: style.grooveDepth };
+  return room >= times(2, allowance)
+    ? workShared(WITH_SWELL, toIncrement, { ...grooves, swell: room })
+    : workShared(WITH_ALLOWANCE, toIncrement, { ...grooves, a: allowance });
 }
+
+const WITH_SWELL = sumOf('panel-width', [1, 'w'], [2, 'D'], [-1, 'swell']);
+const WITH_ALLOWANCE = sumOf('panel-width', [1, 'w'], [2, 'D'], [-2, 'a']);
 
 /**
  * ΔB = B · C · (M2 − M1), C for each percent of moisture: Wood Handbook (FPL-GTR-190, 2010), eq. 13–2. A change the
  * other way counts as none: a house that is never drier than the shop shrinks nothing.
  */
-function moves(
-  of: Worked,
-  across: Formula,
-  wood: { readonly species: Species; readonly cut: GrainCut },
-  [wetter, drier]: readonly [FactWorking, FactWorking],
-  round: (nanometres: number) => number,
-): { readonly length: Length; readonly working: FactWorking } {
-  const formula = atLeastZero(product(across, coefficient(wood), rise(wetter, drier)));
-  const length = nm(round(formula.value * 1e9));
-  return { length, working: lengthFact(of, formula, length) };
-}
+const moves = <Across extends string, C extends string>(across: Formula<Across>, coefficient: Formula<C>) =>
+  atLeastZero(product<Across | C | 'M1' | 'M2'>(across, coefficient, difference(input('M2', '%'), input('M1', '%'))));
 
-const coefficient = ({ species, cut }: { readonly species: Species; readonly cut: GrainCut }): Formula =>
-  cut === 'flat-sawn' ? input('C_T', 'ratio', species.tangential) : input('C_R', 'ratio', species.radial);
+const GROOVES = sum(lengthInput('w'), product(constant(2), lengthInput('D')));
+const movesBy = <C extends string>(coefficient: Formula<C>) => ({
+  room: moves(GROOVES, coefficient),
+  panel: moves(lengthInput('B'), coefficient),
+});
 
-const rise = (wetter: FactWorking, drier: FactWorking): Formula =>
-  difference(input('M2', '%', wetter.value.value), input('M1', '%', drier.value.value));
-
-const eachEdge = (of: Worked, ...terms: Parameters<typeof workShared>[2][]): LengthWorking =>
-  workShared(of, { by: 2, to: nm(1) }, ...terms);
+const MOVES = { 'flat-sawn': movesBy(input('C_T', 'ratio')), 'quarter-sawn': movesBy(input('C_R', 'ratio')) };
+const coefficients = ({ tangential, radial }: Species) => ({ C_T: tangential, C_R: radial });

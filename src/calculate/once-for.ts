@@ -10,3 +10,13 @@ export function onceFor<Key extends object, Value>(of: (key: Key) => Value): (ke
     return found.value;
   };
 }
+
+/** The same for keys that are numbers or words, of which there must be few: they are all kept. */
+export function onceForEach<Key extends number | string, Value>(of: (key: Key) => Value): (key: Key) => Value {
+  const known = new Map<Key, { readonly value: Value }>();
+  return key => {
+    const found = known.get(key) ?? { value: of(key) };
+    known.set(key, found);
+    return found.value;
+  };
+}

@@ -4,11 +4,11 @@ import type { Shop } from '../trade/shop.ts';
 import { floorTo, type Length, plus, share, shortest } from '../units/length.ts';
 import type { Bench } from './bench.ts';
 import type { LengthWorking, PanelGlueUp, Rectangle, Working } from './door-set.ts';
-import { fact, timesNeeded } from './formula.ts';
+import { type Fact, fact, timesNeeded } from './formula.ts';
 import { movingWidth } from './movement.ts';
 import { type Piece, weighed } from './piece.ts';
 import { panelRabbet } from './rabbet.ts';
-import { work } from './working.ts';
+import { sumOf, work } from './working.ts';
 
 /** A clear opening that is to be filled: sight sizes that the infill is cut for, and where it is seen. */
 export type Cell = {
@@ -31,7 +31,7 @@ export function plywoodPanel(cell: Cell, style: FrameStyle, infill: Of<'plywood'
       role: 'panel',
       stock: infill.stock,
       length: panelLength(cell, style, allowance),
-      width: work('panel-width', [1, 'w', cell.width.value], [2, 'D', style.grooveDepth], [-2, 'a', allowance]),
+      width: work(PANEL_WIDTH, { w: cell.width.value, D: style.grooveDepth, a: allowance }),
       thickness: infill.thickness,
       shoulder: undefined,
       place: cell.place,
@@ -71,7 +71,10 @@ export function solidPanel(cell: Cell, style: FrameStyle, infill: Of<'solid'>, {
 }
 
 const panelLength = (cell: Cell, style: FrameStyle, allowance: Length): LengthWorking =>
-  work('panel-length', [1, 'h', cell.height.value], [2, 'D', style.grooveDepth], [-2, 'a', allowance]);
+  work(PANEL_LENGTH, { h: cell.height.value, D: style.grooveDepth, a: allowance });
+
+const PANEL_LENGTH = sumOf('panel-length', [1, 'h'], [2, 'D'], [-2, 'a']);
+const PANEL_WIDTH = sumOf('panel-width', [1, 'w'], [2, 'D'], [-2, 'a']);
 
 /** How many strips, all of one width, make the blank that the panel is cut from; allowances are common practice. */
 function gluedUp(
@@ -80,16 +83,12 @@ function gluedUp(
   shop: Shop,
 ): { readonly glueUp: PanelGlueUp; readonly workings: readonly Working[] } {
   const { trimAllowance, stripWidthMax, stripAllowance } = shop.panels;
-  const blankLength = work('blank-length', [1, 'panel', length], [1, 'trim', trimAllowance]);
-  const blankWidth = work('blank-width', [1, 'B', width], [1, 'trim', trimAllowance]);
-  const strips = fact(
-    'strips',
-    'count',
-    timesNeeded({ symbol: 'blank', length: blankWidth.value }, { symbol: 'widest', length: stripWidthMax }),
-  );
+  const blankLength = work(BLANK_LENGTH, { panel: length, trim: trimAllowance });
+  const blankWidth = work(BLANK_WIDTH, { B: width, trim: trimAllowance });
+  const strips = fact(STRIPS, { blank: blankWidth.value, widest: stripWidthMax });
   const count = strips.value.value;
   const jointed = sharedUp(blankWidth.value, count, shop.doors.increment);
-  const stripWidth = work('strip-width', [1, 'strip', jointed], [1, 'joint', stripAllowance]);
+  const stripWidth = work(STRIP_WIDTH, { strip: jointed, joint: stripAllowance });
   return {
     glueUp: {
       strips: count,
@@ -100,6 +99,11 @@ function gluedUp(
     workings: [blankLength, blankWidth, strips, stripWidth],
   };
 }
+
+const BLANK_LENGTH = sumOf('blank-length', [1, 'panel'], [1, 'trim']);
+const BLANK_WIDTH = sumOf('blank-width', [1, 'B'], [1, 'trim']);
+const STRIPS: Fact<'blank' | 'widest'> = { of: 'strips', unit: 'count', formula: timesNeeded('blank', 'widest') };
+const STRIP_WIDTH = sumOf('strip-width', [1, 'strip'], [1, 'joint']);
 
 /** The least multiple of the increment of which `count` make up the total. */
 function sharedUp(total: Length, count: number, increment: Length): Length {

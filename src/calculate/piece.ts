@@ -1,24 +1,45 @@
 import { type Density, kg } from '../units/mass.ts';
 import type { Part } from './door-set.ts';
-import { fact, input, lengthInput, product } from './formula.ts';
+import { type Fact, fact, input, lengthInput, product, sum } from './formula.ts';
 
 /** A part before it has a code: `mark` is what tells it from the other parts of its door. */
 export type Piece = Omit<Part, 'code' | 'barcode' | 'door'> & { readonly mark: string };
 
 /**
  * A piece with its mass: length · width · thickness · density. Tongues count at the full thickness, grooves and rabbets
- * as wood: the mass errs by some percent on the heavy side, which is the safe one for hinges and hands.
+ * as wood: the mass errs by some percent on the heavy side, which is the safe one for hinges and hands. Written out
+ * field by field, since all that was ever made of a piece would be copied with the rest.
  */
 export function weighed(piece: Omit<Piece, 'mass'>, density: Density): Piece {
-  const mass = fact(
-    'mass',
-    'kg',
-    product(
-      lengthInput('L', piece.length.value),
-      lengthInput('B', piece.width.value),
-      lengthInput('t', piece.thickness),
-      input('ρ', 'kg/m³', density),
-    ),
-  );
-  return { ...piece, mass: kg(mass.value.value), workings: [...piece.workings, mass] };
+  const { mark, role, stock, length, width, thickness, shoulder, place, make, workings } = piece;
+  const mass = fact(MASS, { L: length.value, B: width.value, t: thickness, ρ: density });
+  return {
+    mark,
+    role,
+    stock,
+    length,
+    width,
+    thickness,
+    shoulder,
+    place,
+    make,
+    mass: kg(mass.value.value),
+    workings: [...workings, mass],
+  };
 }
+
+const MASS: Fact<'L' | 'B' | 't' | 'ρ'> = {
+  of: 'mass',
+  unit: 'kg',
+  formula: product(lengthInput('L'), lengthInput('B'), lengthInput('t'), input('ρ', 'kg/m³')),
+};
+
+/** What pieces weigh together, by their marks with blanks between them. */
+export const sumOfMasses = (marks: string): Fact<string> => ({
+  of: 'door-mass',
+  unit: 'kg',
+  formula: sum(...marks.split(' ').map(mark => input(massOf(mark), 'kg'))),
+});
+
+/** The symbol of a piece's mass. */
+export const massOf = (mark: string): string => `m(${mark})`;

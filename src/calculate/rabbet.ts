@@ -2,7 +2,7 @@ import type { FrameStyle } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Length } from '../units/length.ts';
 import type { LengthWorking, Rabbet, Working } from './door-set.ts';
-import { work } from './working.ts';
+import { sumOf, work } from './working.ts';
 
 /** A rabbet, and how its numbers came about. */
 export type RabbetWorking = { readonly rabbet: Rabbet | undefined; readonly workings: readonly Working[] };
@@ -15,10 +15,10 @@ export type RabbetWorking = { readonly rabbet: Rabbet | undefined; readonly work
 export function panelRabbet(panelThickness: Length, style: FrameStyle, allowance: Length, shop: Shop): RabbetWorking {
   const { rabbetFit, backClearance } = shop.panels;
   if (panelThickness <= style.grooveWidth) return { rabbet: undefined, workings: [] };
-  const depth = work('rabbet-depth', [1, 'Tp', panelThickness], [-1, 'G', style.grooveWidth], [1, 'fit', rabbetFit]);
+  const depth = work(DEPTH, { Tp: panelThickness, G: style.grooveWidth, fit: rabbetFit });
   // Wider than what is in the groove, so that the field drops between the back lips of the frame.
-  const width = work('rabbet-width', [1, 'D', style.grooveDepth], [-1, 'a', allowance], [1, 'clear', backClearance]);
-  const tongue = work('panel-tongue', [1, 'G', style.grooveWidth], [-1, 'fit', rabbetFit]);
+  const width = work(WIDTH, { D: style.grooveDepth, a: allowance, clear: backClearance });
+  const tongue = work(TONGUE, { G: style.grooveWidth, fit: rabbetFit });
   return {
     rabbet: { depth: depth.value, width: width.value, tongue: tongue.value },
     workings: [depth, width, tongue],
@@ -27,4 +27,9 @@ export function panelRabbet(panelThickness: Length, style: FrameStyle, allowance
 
 /** How far the infill's back stands proud of the frame's back; negative where it is recessed. */
 export const backProjection = (infillThickness: Length, style: FrameStyle): LengthWorking =>
-  work('back-projection', [1, 'L', style.faceToGroove], [1, 'Tp', infillThickness], [-1, 'F', style.frameThickness]);
+  work(BACK_PROJECTION, { L: style.faceToGroove, Tp: infillThickness, F: style.frameThickness });
+
+const DEPTH = sumOf('rabbet-depth', [1, 'Tp'], [-1, 'G'], [1, 'fit']);
+const WIDTH = sumOf('rabbet-width', [1, 'D'], [-1, 'a'], [1, 'clear']);
+const TONGUE = sumOf('panel-tongue', [1, 'G'], [-1, 'fit']);
+const BACK_PROJECTION = sumOf('back-projection', [1, 'L'], [1, 'Tp'], [-1, 'F']);

@@ -1,10 +1,10 @@
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import { cellOf } from '../diagnostics/place.ts';
 import type { FrameStyle, Opening } from '../import/job.ts';
+import { railShoulder } from './frame.ts';
 import type { Division } from './grid.ts';
 import type { Leaf } from './leaves.ts';
 import { openingName } from './opening-name.ts';
-import { work } from './working.ts';
 
 /** A leaf must have a width and a height. */
 export function leafHasSize(opening: Opening, { width, height }: Leaf): readonly Diagnostic[] {
@@ -21,7 +21,7 @@ export function frameHasRoom(
   division: Division,
 ): readonly Diagnostic[] {
   const door = openingName(opening);
-  const shoulder = work('rail-shoulder', [1, 'W', leaf.width.value], [-2, 'S', style.stileWidth]).value;
+  const shoulder = railShoulder(leaf, style).value;
   const heights = division.rows
     .map((row, at) => ({ row: at + 1, height: row.size }))
     .filter(({ height }) => height <= 0)

@@ -1,29 +1,51 @@
-import { type Length, nm, plus, share, times } from '../units/length.ts';
+import { type Length, nm, share, times } from '../units/length.ts';
 import type { LengthWorking, Term } from './door-set.ts';
 import type { Worked } from './worked.ts';
 
 /**
- * A length and the sum that it is. The sum that is computed and the one that is printed come from the same terms, so
- * they cannot disagree: `work('rail', [1, 'W', leaf.width], [-2, 'S', style.stileWidth], [2, 'T', style.tongueLength])`.
+ * A sum as it is printed, of which numbers are worked out: `sumOf('rail', [1, 'W'], [-2, 'S'], [2, 'T'])` is
+ * `rail = W − 2·S + 2·T`. Written down once and shared by every number that comes about so, since most are never printed.
  */
-export const work = (of: Worked, ...terms: readonly Term[]): LengthWorking => ({
+export type Sum<Symbol extends string> = { readonly of: Worked; readonly terms: readonly Term<Symbol>[] };
+
+/** What each symbol stands for. */
+export type Given<Symbol extends string> = Readonly<Record<Symbol, Length>>;
+
+export const sumOf = <Symbol extends string>(of: Worked, ...terms: readonly Term<Symbol>[]): Sum<Symbol> => ({
+  of,
+  terms,
+});
+
+/**
+ * A length and the sum that it is. The sum that is computed and the one that is printed have the same terms, so they
+ * cannot disagree: `work(RAIL, { W: leaf.width.value, S: style.stileWidth, T: style.tongueLength })`.
+ */
+export const work = <Symbol extends string>(
+  { of, terms }: Sum<Symbol>,
+  given: Given<NoInfer<Symbol>>,
+): LengthWorking => ({
   kind: 'length',
   of,
   terms,
+  given,
   sharedBy: 1,
   roundedTo: undefined,
   rest: nm(0),
-  value: total(terms),
+  value: total(terms, given),
 });
 
 /** The sum shared out equally and rounded down to the increment; the rest is what the shares leave over. */
-export function workShared(
-  of: Worked,
+export function workShared<Symbol extends string>(
+  { of, terms }: Sum<Symbol>,
   sharing: { readonly by: number; readonly to: Length },
-  ...terms: readonly Term[]
+  given: Given<NoInfer<Symbol>>,
 ): LengthWorking {
-  const { each, rest } = share(total(terms), sharing.by, sharing.to);
-  return { kind: 'length', of, terms, sharedBy: sharing.by, roundedTo: sharing.to, rest, value: each };
+  const { each, rest } = share(total(terms, given), sharing.by, sharing.to);
+  return { kind: 'length', of, terms, given, sharedBy: sharing.by, roundedTo: sharing.to, rest, value: each };
 }
 
-const total = (terms: readonly Term[]): Length => plus(...terms.map(([count, , length]) => times(count, length)));
+function total<Symbol extends string>(terms: readonly Term<Symbol>[], given: Given<Symbol>): Length {
+  let sum = 0;
+  for (const [count, symbol] of terms) sum += times(count, given[symbol]);
+  return nm(sum);
+}

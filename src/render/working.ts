@@ -1,3 +1,4 @@
+import assert from 'node:assert';
 import type { FactValue, FactWorking, LengthWorking, Working } from '../calculate/door-set.ts';
 import type { Job } from '../import/job.ts';
 import { type Length, minus, nm } from '../units/length.ts';
@@ -24,7 +25,7 @@ export function printHow(working: Working, writer: Writer): string {
 
 /** `W − 2·S + 2·T` */
 export function formulaOf(working: Working, { say }: Pick<Writer, 'say'>): string {
-  if (working.kind === 'length') return shared(sum(working.terms.map(([count, symbol]) => [count, symbol])), working);
+  if (working.kind === 'length') return shared(sum(working.terms), working);
   // No typeface for reading has the brackets of mathematics.
   return working.formula.replaceAll('⌈', `${say('working.up')}(`).replaceAll('⌉', ')');
 }
@@ -35,14 +36,20 @@ export function printNumbers(working: Working, writer: Writer): string {
   return [said, ...remarks(working, writer)].join(', ');
 }
 
-function printGiven({ inputs, value }: FactWorking, writer: Writer): string {
-  const given = inputs.map(({ symbol, value: input }) => `${symbol} ${printFact(input, writer)}`).join(', ');
-  return `${printFact(value, writer)}${given === '' ? '' : ` (${given})`}`;
+function printGiven({ inputs, given, value }: FactWorking, writer: Writer): string {
+  const put = inputs.map(({ symbol, unit }) => `${symbol} ${printFact(unit, putIn(given, symbol), writer)}`).join(', ');
+  return `${printFact(value.unit, value.value, writer)}${put === '' ? '' : ` (${put})`}`;
 }
 
 function printSum(working: LengthWorking, { size }: Writer): string {
-  const numbers = sum(working.terms.map(([count, , length]) => [count, size(length)]));
+  const numbers = sum(working.terms.map(([count, symbol]) => [count, size(putIn(working.given, symbol))]));
   return `${shared(numbers, working)} = ${size(working.value)}`;
+}
+
+function putIn<Value extends number>(given: Readonly<Record<string, Value>>, symbol: string): Value {
+  const value = given[symbol];
+  assert(value !== undefined, 'a formula asks for what was not put in');
+  return value;
 }
 
 function remarks(working: Working, writer: Writer): readonly string[] {
@@ -88,8 +95,8 @@ function sum(terms: readonly (readonly [count: number, what: string])[]): string
   return said.length === 0 ? '0' : said.join(' ');
 }
 
-function printFact(fact: FactValue, { size }: Writer): string {
-  if (fact.unit === 'length') return size(fact.value);
-  if (fact.unit === 'count' || fact.unit === 'ratio') return decimal(fact.value, 5);
-  return `${decimal(fact.value, fact.unit === 'm³' || fact.unit === 'm²' ? 4 : 2)} ${fact.unit}`;
+function printFact(unit: FactValue['unit'], value: number, { size }: Writer): string {
+  if (unit === 'length') return size(nm(value));
+  if (unit === 'count' || unit === 'ratio') return decimal(value, 5);
+  return `${decimal(value, unit === 'm³' || unit === 'm²' ? 4 : 2)} ${unit}`;
 }

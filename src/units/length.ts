@@ -15,7 +15,8 @@ export type Length = number & { readonly [nanometres]: true };
 
 /** The only way a number becomes a length. Throws on a fraction of a nanometre: that is a bug, never bad input. */
 export function nm(count: number): Length {
-  assert(Number.isSafeInteger(count), `${count} is not a whole number of nanometres`);
+  // Asked before it is said: written out for each of the hundreds of lengths of a door, the words took a tenth of it.
+  if (!Number.isSafeInteger(count)) assert.fail(`${count} is not a whole number of nanometres`);
   // A minus zero would print as "-0" and is unequal to zero in tests.
   return (count + 0) as Length;
 }
@@ -58,7 +59,7 @@ export type Share = { readonly each: Length; readonly rest: Length };
  * The only division in the program.
  */
 export function share(total: Length, count: number, increment: Length): Share {
-  assert(Number.isSafeInteger(count) && count > 0, `${count} is not a number of shares`);
+  if (!Number.isSafeInteger(count) || count <= 0) assert.fail(`${count} is not a number of shares`);
   const each = nm(Math.floor(total / count / increment) * increment);
   return { each, rest: minus(total, times(count, each)) };
 }

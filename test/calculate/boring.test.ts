@@ -159,7 +159,7 @@ describe('number of hinges', () => {
 
   it('says what height and mass ask for', () => {
     const count = hingeCount({ height: length('50'), mass: fromPounds(40) }, shop.hinges.counts);
-    expect([count.formula, ...count.inputs.map(({ symbol, value }) => `${symbol} ${value.value}`)]).toEqual([
+    expect([count.formula, ...count.inputs.map(({ symbol }) => `${symbol} ${count.given[symbol]}`)]).toEqual([
       'max(n(H), n(m))',
       `H ${length('50')}`,
       `m ${fromPounds(40)}`,

@@ -36,9 +36,10 @@ describe('√(W² + H²)', () => {
       of: 'diagonal',
       formula: '√(W² + H²)',
       inputs: [
-        { symbol: 'W', value: { unit: 'length', value: 3 } },
-        { symbol: 'H', value: { unit: 'length', value: 4 } },
+        { symbol: 'W', unit: 'length' },
+        { symbol: 'H', unit: 'length' },
       ],
+      given: { W: 3, H: 4 },
       value: { unit: 'length', value: 5 },
     });
   });

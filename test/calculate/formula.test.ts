@@ -14,15 +14,17 @@ import {
   sum,
   timesNeeded,
 } from '../../src/calculate/formula.ts';
-import { work, workShared } from '../../src/calculate/working.ts';
+import { sumOf, work, workShared } from '../../src/calculate/working.ts';
 import { length } from '../support/length.ts';
 
-const a = input('a', 'ratio', 6);
-const b = input('b', 'ratio', 4);
-const c = input('c', '%', 2);
+type Symbols = 'a' | 'b' | 'c';
+const a: Formula<Symbols> = input('a', 'ratio');
+const b: Formula<Symbols> = input('b', 'ratio');
+const c: Formula<Symbols> = input('c', '%');
+const given = { a: 6, b: 4, c: 2 };
 
 describe('a formula reads as it is reckoned', () => {
-  it.each<[() => Formula, string, number]>([
+  it.each<[() => Formula<Symbols>, string, number]>([
     [() => sum(a, b, c), 'a + b + c', 12],
     [() => difference(a, b), 'a − b', 2],
     [() => difference(a, sum(b, c)), 'a − (b + c)', 0],
@@ -47,22 +49,18 @@ describe('a formula reads as it is reckoned', () => {
     [() => product(atLeastZero(a), b), 'max(0, a) · b', 24],
   ])('%#', (built, text, value) => {
     const formula = built();
-    expect([formula.text, formula.value]).toEqual([text, value]);
+    expect([formula.text, formula.reckon(given)]).toEqual([text, value]);
   });
 
   it('names each input once, in the order in which it is met', () => {
     expect(sum(product(b, a), quotient(a, c)).inputs.map(({ symbol }) => symbol)).toEqual(['b', 'a', 'c']);
-    expect(product(constant(2), a).inputs).toEqual([{ symbol: 'a', value: { unit: 'ratio', value: 6 } }]);
+    expect(product(constant(2), a).inputs).toEqual([{ symbol: 'a', unit: 'ratio' }]);
   });
 
   it('counts lengths in metres', () => {
-    const metre = lengthInput('L', length('1000 mm'));
-    expect(metre).toEqual({
-      text: 'L',
-      value: 1,
-      binds: 'atom',
-      inputs: [{ symbol: 'L', value: { unit: 'length', value: length('1000 mm') } }],
-    });
+    const metre = lengthInput('L');
+    expect([metre.text, metre.binds, metre.inputs]).toEqual(['L', 'atom', [{ symbol: 'L', unit: 'length' }]]);
+    expect(metre.reckon({ L: length('1000 mm') })).toBe(1);
   });
 
   it.each([
@@ -71,37 +69,46 @@ describe('a formula reads as it is reckoned', () => {
     ['4', '4', 1],
     ['1/64', '4', 1],
   ])('%s in of %s in wants %i', (over, under, count) => {
-    const needed = timesNeeded({ symbol: 'b', length: length(over) }, { symbol: 'm', length: length(under) });
-    expect([needed.text, needed.value]).toEqual(['⌈b / m⌉', count]);
-    expect(needed.inputs.map(({ symbol, value }) => [symbol, value.value])).toEqual([
-      ['b', length(over)],
-      ['m', length(under)],
+    const needed = timesNeeded('b', 'm');
+    expect([needed.text, needed.reckon({ b: length(over), m: length(under) })]).toEqual(['⌈b / m⌉', count]);
+    expect(needed.inputs).toEqual([
+      { symbol: 'b', unit: 'length' },
+      { symbol: 'm', unit: 'length' },
     ]);
   });
 
   it('becomes a working with its unit', () => {
-    expect(fact('mass', 'kg', product(a, b))).toEqual({
+    const formula = product(a, b);
+    expect(fact({ of: 'mass', unit: 'kg', formula }, given)).toEqual({
       kind: 'fact',
       of: 'mass',
       formula: 'a · b',
       inputs: [...a.inputs, ...b.inputs],
+      given,
       value: { unit: 'kg', value: 24 },
     });
-    expect(lengthFact('panel-swells', a, length('1')).value).toEqual({ unit: 'length', value: length('1') });
+  });
+
+  it('whose result is a length is rounded as asked, to whole nanometres', () => {
+    const third = quotient(lengthInput('L'), constant(3));
+    const swells = (round: (nanometres: number) => number) => lengthFact('panel-swells', third, { L: 7 }, round).value;
+    expect([Math.ceil, Math.round].map(swells)).toEqual([3, 2].map(value => ({ unit: 'length', value })));
   });
 });
 
 describe('a sum of lengths', () => {
   it('is exact, and rounds nothing', () => {
-    const rail = work('rail', [1, 'W', length('15 3/8')], [-2, 'S', length('2')], [2, 'T', length('3/8')]);
+    const sum = sumOf('rail', [1, 'W'], [-2, 'S'], [2, 'T']);
+    const rail = work(sum, { W: length('15 3/8'), S: length('2'), T: length('3/8') });
     expect(rail).toEqual({
       kind: 'length',
       of: 'rail',
       terms: [
-        [1, 'W', length('15 3/8')],
-        [-2, 'S', length('2')],
-        [2, 'T', length('3/8')],
+        [1, 'W'],
+        [-2, 'S'],
+        [2, 'T'],
       ],
+      given: { W: length('15 3/8'), S: length('2'), T: length('3/8') },
       sharedBy: 1,
       roundedTo: undefined,
       rest: 0,
@@ -110,12 +117,13 @@ describe('a sum of lengths', () => {
   });
 
   it('shared out is rounded down, and says what is left', () => {
-    const each = workShared('sight-height', { by: 3, to: length('1/32') }, [1, 'h', length('32')]);
+    const each = workShared(sumOf('sight-height', [1, 'h']), { by: 3, to: length('1/32') }, { h: length('32') });
     // 3 · 10 21/32 = 31 31/32.
     expect(each).toMatchObject({
       kind: 'length',
       of: 'sight-height',
-      terms: [[1, 'h', length('32')]],
+      terms: [[1, 'h']],
+      given: { h: length('32') },
       sharedBy: 3,
       roundedTo: length('1/32'),
       rest: length('1/32'),

@@ -7,8 +7,8 @@ import type { FactWorking, LengthWorking, Working } from '../../src/calculate/do
 export const judgeWorking = (working: Working): readonly string[] =>
   working.kind === 'length' ? judgeSum(working) : judgeFormula(working);
 
-function judgeSum({ of, terms, sharedBy, roundedTo, rest, value }: LengthWorking): readonly string[] {
-  const total = terms.reduce((sum, [count, , length]) => sum + count * length, 0);
+function judgeSum({ of, terms, given, sharedBy, roundedTo, rest, value }: LengthWorking): readonly string[] {
+  const total = terms.reduce((sum, [count, symbol]) => sum + count * (given[symbol] ?? Number.NaN), 0);
   const wrong: string[] = [];
   if (sharedBy * value + rest !== total) wrong.push(`${of}: ${sharedBy} · ${value} + ${rest} is not ${total}`);
   if (roundedTo === undefined && rest !== 0) wrong.push(`${of}: nothing was rounded and ${rest} is left`);
@@ -19,9 +19,9 @@ function judgeSum({ of, terms, sharedBy, roundedTo, rest, value }: LengthWorking
 }
 
 /** Lengths count in metres. */
-function judgeFormula({ of, formula, inputs, value }: FactWorking): readonly string[] {
+function judgeFormula({ of, formula, inputs, given, value }: FactWorking): readonly string[] {
   const known = new Map(
-    inputs.map(({ symbol, value: given }) => [symbol, given.unit === 'length' ? given.value / 1e9 : given.value]),
+    inputs.map(({ symbol, unit }) => [symbol, (given[symbol] ?? Number.NaN) / (unit === 'length' ? 1e9 : 1)]),
   );
   const expected = evaluate(formula, known);
   const said = value.unit === 'length' ? value.value / 1e9 : value.value;

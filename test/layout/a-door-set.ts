@@ -203,7 +203,8 @@ const partCode = (door: string, role: Role, at: number): PartCode => `${door}-${
 const known = (value: Length): LengthWorking => ({
   kind: 'length',
   of: 'known',
-  terms: [[1, 'x', value]],
+  terms: [[1, 'x']],
+  given: { x: value },
   sharedBy: 1,
   roundedTo: undefined,
   rest: ZERO,

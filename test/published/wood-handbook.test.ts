@@ -52,9 +52,9 @@ describe('equilibrium moisture content, eq. 4–5 in °C, against table 4–2', 
   });
 
   it('names all that goes into it', () => {
-    const inputs = equilibriumMoisture('moisture-made', { temperatureC: 20, humidity: 50 }).inputs;
+    const { inputs, given } = equilibriumMoisture('moisture-made', { temperatureC: 20, humidity: 50 });
     expect(inputs.map(({ symbol }) => symbol)).toEqual(['θ', 'W', 'K', 'h', 'K1', 'K2']);
-    expect(inputs[0]?.value).toEqual({ unit: '°C', value: 20 });
+    expect([inputs[0], given['θ']]).toEqual([{ symbol: 'θ', unit: '°C' }, 20]);
   });
 
   it.each([

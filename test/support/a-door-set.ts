@@ -10,6 +10,7 @@ export const given = (of: string, text: string): LengthWorking => ({
   kind: 'length',
   of,
   terms: [],
+  given: {},
   sharedBy: 1,
   roundedTo: undefined,
   rest: length('0'),
