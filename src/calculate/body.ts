@@ -3,7 +3,7 @@ import { placeMark } from '../codes/part-code.ts';
 import type { FrameStyle, SlabStyle } from '../import/job.ts';
 import { type Length, nm } from '../units/length.ts';
 import type { Bench } from './bench.ts';
-import type { Joint, Rectangle, Sight, Working } from './door-set.ts';
+import type { Joint, Rectangle, Working } from './door-set.ts';
 import { framePieces } from './frame.ts';
 import { glazing } from './glass.ts';
 import type { Band, Division } from './grid.ts';
@@ -23,7 +23,12 @@ export type Body = {
 };
 
 /** A clear opening, with the mark of what fills it. */
-export type MarkedSight = Omit<Sight, 'infill'> & { readonly mark: string };
+export type MarkedSight = {
+  readonly place: Rectangle;
+  readonly column: number;
+  readonly row: number;
+  readonly mark: string;
+};
 
 export function slabBody(leaf: Leaf, style: SlabStyle, bench: Bench): Body {
   const slab = weighed(
@@ -48,17 +53,17 @@ const SLAB_LENGTH = sumOf('slab-length', [1, 'H']);
 const SLAB_WIDTH = sumOf('slab-width', [1, 'W']);
 
 export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, bench: Bench): Body {
-  const cells = cellsOf(division).map(cell => ({ ...cell, infill: infillOf(cell, style, bench) }));
-  const [first] = cells;
+  const filled = cellsOf(division).map(cell => ({ cell, infill: infillOf(cell, style, bench) }));
+  const [first] = filled;
   assert(first !== undefined, 'a frame without a clear opening');
-  const section = jointOf(style, first.infill[0], first.width);
+  const section = jointOf(style, first.infill[0], first.cell.width);
   return {
     thickness: style.frameThickness,
     pieces: [
       ...framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)),
-      ...cells.flatMap(cell => cell.infill),
+      ...filled.flatMap(({ infill }) => infill),
     ],
-    sights: cells.map(({ place, row, column, infill: [seen] }) => ({ ...place, row, column, mark: seen.mark })),
+    sights: filled.map(({ cell: { place, column, row }, infill: [seen] }) => ({ place, column, row, mark: seen.mark })),
     joint: section.joint,
     workings: [...sizesOnce(division), ...section.workings],
   };

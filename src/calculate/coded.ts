@@ -49,11 +49,8 @@ export function coded(leaf: BuiltLeaf, copy: number, barcodeOf: (code: string) =
   return { door, parts };
 }
 
-const codedSight = ({ left, bottom, width, height, column, row, mark }: MarkedSight, door: DoorCode): Sight => ({
-  left,
-  bottom,
-  width,
-  height,
+const codedSight = ({ place, column, row, mark }: MarkedSight, door: DoorCode): Sight => ({
+  ...place,
   column,
   row,
   infill: partCode(door, mark),

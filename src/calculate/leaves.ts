@@ -46,7 +46,14 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
       const made = { ...given, W: width.value, H: height.value };
       const side = work(sums[latch], made);
       const bottom = work(sums.bottom, made);
-      const gaps = { ...asked(mounting), bottom: bottom.value, [latch]: side.value, between: undefined };
+      const { left, right, top } = asked(mounting);
+      const gaps = {
+        left: latch === 'left' ? side.value : left,
+        right: latch === 'right' ? side.value : right,
+        top,
+        bottom: bottom.value,
+        between: undefined,
+      };
       return [{ leaf: 'single', hingeSide, width, height, gaps, workings: [side, bottom] }];
     }
   }

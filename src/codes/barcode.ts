@@ -1,5 +1,4 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { utf8ToBytes } from '@noble/hashes/utils.js';
+import { hash } from 'node:crypto';
 import { ALPHABET, checkCharacter } from './check-character.ts';
 import type { Barcode } from './codes.ts';
 
@@ -28,9 +27,7 @@ export const jobMark = (jobNumber: string): string => mark(`job ${jobNumber}`, J
 
 /** `length` characters that depend on every character of `text`: its digest modulo 36^length, lowest figure first. */
 function mark(text: string, length: number): string {
-  const marks = 36 ** length;
-  // 36^7 · 256 is below 2^53: the remainder is exact at each byte.
-  let rest = sha256(utf8ToBytes(text)).reduce((total, byte) => (total * 256 + byte) % marks, 0);
+  let rest = Number(BigInt(`0x${hash('sha256', text)}`) % BigInt(36 ** length));
   let characters = '';
   for (let count = 0; count < length; count += 1) {
     characters += ALPHABET[rest % 36] ?? '';

@@ -18,6 +18,7 @@ describe('a barcode', () => {
 
   it('stays the same for ever: tags on the bench outlive versions of the program', () => {
     expect(barcodeFor('J-101', 'B1-SL')).toMatchInlineSnapshot(`"90JLSSZCOWR"`);
+    expect(barcodeFor('Peña 7', 'Baño_2.1L-P2A')).toMatchInlineSnapshot(`"NR5XU8J2R1Z"`);
   });
 
   it('is another for another code or another job', () => {
