@@ -82,11 +82,11 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench
 const squareness = (leaf: Leaf, { doors }: Shop): Length =>
   leaf.height.value <= doors.squareTallFrom ? doors.squareShort : doors.squareTall;
 
-const massOfAll = (pieces: readonly Piece[], { doorMass }: Bench): FactWorking =>
-  fact(
-    doorMass(pieces.map(({ mark }) => mark).join(' ')),
-    Object.fromEntries(pieces.map(({ mark, mass }) => [massOf(mark), mass])),
-  );
+function massOfAll(pieces: readonly Piece[], { doorMass }: Bench): FactWorking {
+  const given: Record<string, Mass> = {};
+  for (const { mark, mass } of pieces) given[massOf(mark)] = mass;
+  return fact(doorMass(pieces.map(({ mark }) => mark).join(' ')), given);
+}
 
 /** Both faces and the four edges. */
 const FINISH_AREA: Fact<'W' | 'H' | 'F'> = {

@@ -175,7 +175,7 @@ export type Pull = {
 export type Working = LengthWorking | FactWorking;
 
 /** `count` times the length that `symbol` stands for, as on the shop's paper: `−2·S`. */
-export type Term<Symbol extends string = string> = readonly [count: number, symbol: Symbol];
+export type Term<Symbol extends string = string> = { readonly count: number; readonly symbol: Symbol };
 
 /**
  * A length and the sum that it is, shared out and rounded down where it was:

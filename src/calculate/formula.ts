@@ -1,4 +1,4 @@
-import { type Length, nm } from '../units/length.ts';
+import { type Length, nm, ratio } from '../units/length.ts';
 import type { FactValue, FactWorking, Input } from './door-set.ts';
 import type { Worked } from './worked.ts';
 
@@ -122,7 +122,7 @@ export const atLeastZero = <Symbol extends string>(of: Formula<Symbol>): Formula
 export const timesNeeded = <Symbol extends string>(over: Symbol, under: Symbol): Formula<Symbol> => ({
   text: `⌈${over} / ${under}⌉`,
   inputs: inputsOf([lengthInput(over), lengthInput(under)]),
-  reckon: given => Math.ceil(given[over] / given[under]),
+  reckon: given => Math.ceil(ratio(nm(given[over]), nm(given[under]))),
   binds: 'atom',
 });
 

@@ -1,8 +1,8 @@
 import type { FrameStyle, Grid } from '../import/job.ts';
 import { floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
-import type { LengthWorking, Term } from './door-set.ts';
+import type { LengthWorking } from './door-set.ts';
 import { onceForEach } from './once-for.ts';
-import { type Given, type Sum, sumOf, work, workShared } from './working.ts';
+import { type Counted, type Given, type Sum, sumOf, work, workShared } from './working.ts';
 
 /** A row or a column of clear openings: where it starts (from the bottom, from the left), and its size. */
 export type Band = {
@@ -92,7 +92,7 @@ function rowsAtHeights(leaf: Leaf, style: FrameStyle, grid: Grid): readonly Band
 }
 
 /** The lower edge of the middle rail above a row, or of the top rail. */
-const rowTop = (row: number, middleRails: number): readonly Term[] =>
+const rowTop = (row: number, middleRails: number): readonly Counted<string>[] =>
   row === middleRails
     ? [
         [1, 'H'],
@@ -104,7 +104,7 @@ const rowTop = (row: number, middleRails: number): readonly Term[] =>
       ];
 
 /** Taken from it: the upper edge of the middle rail below the row, or of the bottom rail. */
-const rowBottom = (row: number): readonly Term[] =>
+const rowBottom = (row: number): readonly Counted<string>[] =>
   row === 0
     ? [[-1, 'BR']]
     : [

@@ -1,7 +1,7 @@
 import type { Mounting, Opening, Side, Sides } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
-import type { Door, LengthWorking, Term, Working } from './door-set.ts';
-import { type Given, type Sum, sumOf, work, workShared } from './working.ts';
+import type { Door, LengthWorking, Working } from './door-set.ts';
+import { type Counted, type Given, type Sum, sumOf, work, workShared } from './working.ts';
 
 /** A door of the opening, as far as the opening alone decides it. */
 export type Leaf = {
@@ -72,7 +72,7 @@ const asked = (mounting: Mounting): Sides => (mounting.kind === 'overlay' ? moun
 /** A leaf is as large as its opening with what lies over it on both sides, or without what is left free on both. */
 function sumsOf(kind: Mounting['kind'], symbols: Readonly<Record<keyof Sides, string>>): Sums {
   const sign = kind === 'overlay' ? 1 : -1;
-  const side = (of: keyof Sides): Term => [sign, symbols[of]];
+  const side = (of: keyof Sides): Counted<string> => [sign, symbols[of]];
   /** What comes out at a side: the leaf less the opening and the other side, or the opening less the leaf and that. */
   const comesOut = (of: keyof Sides, other: keyof Sides, opening: string, leaf: string): Sum<string> =>
     kind === 'overlay'

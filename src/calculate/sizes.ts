@@ -20,16 +20,23 @@ export function frameHasRoom(
   style: FrameStyle,
   division: Division,
 ): readonly Diagnostic[] {
-  const door = openingName(opening);
   const shoulder = railShoulder(leaf, style).value;
-  const heights = division.rows
-    .map((row, at) => ({ row: at + 1, height: row.size }))
-    .filter(({ height }) => height <= 0)
-    .slice(0, 1)
-    .map(({ row, height }) => problem('sight-has-no-height', heightCell(opening), { door, row, height }));
+  const width = division.columns[0]?.working.value ?? shoulder;
+  const cramped = division.rows.find(row => row.size <= 0);
+  if (shoulder > 0 && width > 0 && cramped === undefined) return [];
+  const door = openingName(opening);
+  const heights =
+    cramped === undefined
+      ? []
+      : [
+          problem('sight-has-no-height', heightCell(opening), {
+            door,
+            row: division.rows.indexOf(cramped) + 1,
+            height: cramped.size,
+          }),
+        ];
   if (shoulder <= 0)
     return [problem('rail-has-no-length', cellOf(opening.from, 'width'), { door, shoulder }), ...heights];
-  const width = division.columns[0]?.working.value ?? shoulder;
   return width > 0
     ? heights
     : [problem('sight-has-no-width', cellOf(opening.from, 'width'), { door, width }), ...heights];

@@ -11,10 +11,13 @@ export type Sum<Symbol extends string> = { readonly of: Worked; readonly terms: 
 /** What each symbol stands for. */
 export type Given<Symbol extends string> = Readonly<Record<Symbol, Length>>;
 
-export const sumOf = <Symbol extends string>(of: Worked, ...terms: readonly Term<Symbol>[]): Sum<Symbol> => ({
+export const sumOf = <Symbol extends string>(of: Worked, ...terms: readonly Counted<Symbol>[]): Sum<Symbol> => ({
   of,
-  terms,
+  terms: terms.map(([count, symbol]) => ({ count, symbol })),
 });
+
+/** A term as it is written down. */
+export type Counted<Symbol extends string> = readonly [count: number, symbol: Symbol];
 
 /**
  * A length and the sum that it is. The sum that is computed and the one that is printed have the same terms, so they
@@ -46,6 +49,6 @@ export function workShared<Symbol extends string>(
 
 function total<Symbol extends string>(terms: readonly Term<Symbol>[], given: Given<Symbol>): Length {
   let sum = 0;
-  for (const [count, symbol] of terms) sum += times(count, given[symbol]);
+  for (const { count, symbol } of terms) sum += times(count, given[symbol]);
   return nm(sum);
 }

@@ -91,7 +91,7 @@ const doorNamed = ({ cabinet, label, copy, leaf, front }: Door, { say }: Writer)
 function workingExplained(working: Working, writer: Writer, words: PacketWords): readonly string[] {
   const symbols =
     working.kind === 'length'
-      ? working.terms.filter(([count]) => count !== 0).map(([, symbol]) => symbol)
+      ? working.terms.filter(({ count }) => count !== 0).map(({ symbol }) => symbol)
       : working.inputs.map(({ symbol }) => symbol);
   const meanings = [...new Set(symbols)].flatMap(symbol => {
     const meaning = symbolMeaning(symbol, working.of, words);

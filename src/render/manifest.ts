@@ -108,7 +108,10 @@ function roughOf(blanks: readonly Blank[] | undefined, draft: Draft): Manifest['
   if (first === undefined) return null;
   return {
     length: told(longest(first.length, ...others.map(blank => blank.length)), draft),
-    width: told(plus(first.width, ...others.map(blank => blank.width)), draft),
+    width: told(
+      others.reduce((sum, blank) => plus(sum, blank.width), first.width),
+      draft,
+    ),
   };
 }
 

@@ -25,7 +25,7 @@ export function printHow(working: Working, writer: Writer): string {
 
 /** `W − 2·S + 2·T` */
 export function formulaOf(working: Working, { say }: Pick<Writer, 'say'>): string {
-  if (working.kind === 'length') return shared(sum(working.terms), working);
+  if (working.kind === 'length') return shared(sum(working.terms.map(({ count, symbol }) => [count, symbol])), working);
   // No typeface for reading has the brackets of mathematics.
   return working.formula.replaceAll('⌈', `${say('working.up')}(`).replaceAll('⌉', ')');
 }
@@ -42,7 +42,7 @@ function printGiven({ inputs, given, value }: FactWorking, writer: Writer): stri
 }
 
 function printSum(working: LengthWorking, { size }: Writer): string {
-  const numbers = sum(working.terms.map(([count, symbol]) => [count, size(putIn(working.given, symbol))]));
+  const numbers = sum(working.terms.map(({ count, symbol }) => [count, size(putIn(working.given, symbol))]));
   return `${shared(numbers, working)} = ${size(working.value)}`;
 }
 

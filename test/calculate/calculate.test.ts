@@ -197,7 +197,7 @@ describe('what a door is told apart by', () => {
   it('a stile without horns is as long as the door, and says no more', () => {
     const { parts } = calculate(aJob()).value;
     expect(parts.find(part => part.code === 'B1.1-SL')?.length).toMatchObject({
-      terms: [[1, 'H']],
+      terms: [{ count: 1, symbol: 'H' }],
       given: { H: length('31') },
     });
   });

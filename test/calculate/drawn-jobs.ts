@@ -106,19 +106,20 @@ const aGrid = (height: Length): fc.Arbitrary<Grid> =>
         : [],
     }));
 
-const anOpeningDrawn: fc.Arbitrary<Opening> = aLength(8, 90).chain(height =>
-  fc
-    .record({
-      width: aLength(8, 48),
-      mounting: aMounting,
-      hanging: aHanging,
-      grid: aGrid(height),
-      quantity: fc.integer({ min: 1, max: 3 }),
-      kind: fc.constantFrom<Opening['kind']>('door', 'door', 'drawer-front', 'false-front', 'end-panel'),
-      pull: fc.constantFrom<Opening['pull']>(undefined, 'top', 'bottom', 'middle', 'none'),
-    })
-    .map(drawn => anOpening({ ...drawn, height })),
-);
+const anOpeningDrawn = (copies: number): fc.Arbitrary<Opening> =>
+  aLength(8, 90).chain(height =>
+    fc
+      .record({
+        width: aLength(8, 48),
+        mounting: aMounting,
+        hanging: aHanging,
+        grid: aGrid(height),
+        quantity: fc.integer({ min: 1, max: copies }),
+        kind: fc.constantFrom<Opening['kind']>('door', 'door', 'drawer-front', 'false-front', 'end-panel'),
+        pull: fc.constantFrom<Opening['pull']>(undefined, 'top', 'bottom', 'middle', 'none'),
+      })
+      .map(drawn => anOpening({ ...drawn, height })),
+  );
 
 /** What a job is made from: little enough to read when a law fails on it. */
 export type Drawing = {
@@ -131,15 +132,22 @@ export type Drawing = {
   readonly swells: number;
 };
 
-/** One to four openings in one style, in any increment and any climate. */
-export const aDrawing: fc.Arbitrary<Drawing> = fc.record({
-  style: fc.oneof<fc.Arbitrary<Style>[]>(aStyle, aStyle, aStyle, aSlab),
-  openings: fc.array(anOpeningDrawn, { minLength: 1, maxLength: 4 }),
-  increment: anIncrement,
-  made: fc.integer({ min: 6, max: 12 }),
-  dries: fc.integer({ min: -1, max: 4 }),
-  swells: fc.integer({ min: -1, max: 6 }),
-});
+/** Openings in one style, in any increment and any climate. */
+const drawingOf = (openings: number, copies: number): fc.Arbitrary<Drawing> =>
+  fc.record({
+    style: fc.oneof<fc.Arbitrary<Style>[]>(aStyle, aStyle, aStyle, aSlab),
+    openings: fc.array(anOpeningDrawn(copies), { minLength: 1, maxLength: openings }),
+    increment: anIncrement,
+    made: fc.integer({ min: 6, max: 12 }),
+    dries: fc.integer({ min: -1, max: 4 }),
+    swells: fc.integer({ min: -1, max: 6 }),
+  });
+
+/** One to four openings, of up to three copies. */
+export const aDrawing = drawingOf(4, 3);
+
+/** One opening, once: what is asked of each door alone can be asked of many more of these. */
+export const aSmallDrawing = drawingOf(1, 1);
 
 export function drawnJob({ style, openings, increment, made, dries, swells }: Drawing): Job {
   const shop = shopDefaults('inch', 'letter');

@@ -104,9 +104,9 @@ describe('a sum of lengths', () => {
       kind: 'length',
       of: 'rail',
       terms: [
-        [1, 'W'],
-        [-2, 'S'],
-        [2, 'T'],
+        { count: 1, symbol: 'W' },
+        { count: -2, symbol: 'S' },
+        { count: 2, symbol: 'T' },
       ],
       given: { W: length('15 3/8'), S: length('2'), T: length('3/8') },
       sharedBy: 1,
@@ -122,7 +122,7 @@ describe('a sum of lengths', () => {
     expect(each).toMatchObject({
       kind: 'length',
       of: 'sight-height',
-      terms: [[1, 'h']],
+      terms: [{ count: 1, symbol: 'h' }],
       given: { h: length('32') },
       sharedBy: 3,
       roundedTo: length('1/32'),

@@ -8,7 +8,7 @@ export const judgeWorking = (working: Working): readonly string[] =>
   working.kind === 'length' ? judgeSum(working) : judgeFormula(working);
 
 function judgeSum({ of, terms, given, sharedBy, roundedTo, rest, value }: LengthWorking): readonly string[] {
-  const total = terms.reduce((sum, [count, symbol]) => sum + count * (given[symbol] ?? Number.NaN), 0);
+  const total = terms.reduce((sum, { count, symbol }) => sum + count * (given[symbol] ?? Number.NaN), 0);
   const wrong: string[] = [];
   if (sharedBy * value + rest !== total) wrong.push(`${of}: ${sharedBy} · ${value} + ${rest} is not ${total}`);
   if (roundedTo === undefined && rest !== 0) wrong.push(`${of}: nothing was rounded and ${rest} is left`);

@@ -203,7 +203,7 @@ const partCode = (door: string, role: Role, at: number): PartCode => `${door}-${
 const known = (value: Length): LengthWorking => ({
   kind: 'length',
   of: 'known',
-  terms: [[1, 'x']],
+  terms: [{ count: 1, symbol: 'x' }],
   given: { x: value },
   sharedBy: 1,
   roundedTo: undefined,

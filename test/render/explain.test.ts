@@ -87,7 +87,7 @@ describe.each(['en', 'es'] as const)('the words of %s', language => {
       const symbols = workings.flatMap(working =>
         working.kind === 'fact'
           ? working.inputs.map(({ symbol }) => symbol)
-          : working.terms.filter(([count]) => count !== 0).map(([, symbol]) => symbol),
+          : working.terms.filter(({ count }) => count !== 0).map(({ symbol }) => symbol),
       );
       return symbols
         .filter(symbol => !said.includes(`    ${symbol}: `) && !said.includes(`; ${symbol}: `))
