@@ -37,7 +37,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('the guide for contributors', () => {
-  it('shows changes that the compiler takes', () => {
+  it('shows changes that the compiler takes', { timeout: 240_000 }, () => {
     const compiler = join(folder, 'node_modules', 'typescript', 'bin', 'tsc');
     const { stdout } = spawnSync(process.execPath, [compiler, '--noEmit', '-p', folder], { encoding: 'utf8' });
     expect(stdout).toBe('');
