@@ -6,7 +6,7 @@ export const judgeFigure = (figure: Figure, measure: Measure): readonly string[]
 
 function faint(mark: Mark): readonly string[] {
   if (mark.kind === 'text') return mark.size < 9 ? [`"${mark.text}" is ${mark.size} points small`] : [];
-  return mark.weight !== undefined && mark.weight < 0.5 ? [`a ${mark.kind} is ${mark.weight} points thin`] : [];
+  return mark.weight !== undefined && mark.weight < 0.7 ? [`a ${mark.kind} is ${mark.weight} points thin`] : [];
 }
 
 function outside(mark: Mark, { width, height }: Figure, measure: Measure): readonly string[] {

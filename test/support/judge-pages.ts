@@ -43,7 +43,7 @@ function judgePage(page: Page, read: ReadPage, margin: number): readonly string[
     ...overlaps(words, strokes),
     ...overlaps(symbols, [...symbols, ...words, ...strokes, ...tints]),
     ...page.items.flatMap(item =>
-      'weight' in item && item.weight < 0.5 ? [`a line is ${item.weight} points thin: a copier loses it`] : [],
+      'weight' in item && item.weight < 0.7 ? [`a line is ${item.weight} points thin: a copier loses it`] : [],
     ),
   ];
 }

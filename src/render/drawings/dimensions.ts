@@ -64,8 +64,14 @@ function extensions(stretch: Stretch, edge: number, at: number, axis: 'x' | 'y')
   const mark = (place: number): readonly Mark[] => {
     const [start, end] = [edge + out * 2, at + out * 3];
     return axis === 'x'
-      ? [line([place, start], [place, end], 0.5), line([place - 2.5, at + 2.5], [place + 2.5, at - 2.5], WEIGHT.edge)]
-      : [line([start, place], [end, place], 0.5), line([at - 2.5, place + 2.5], [at + 2.5, place - 2.5], WEIGHT.edge)];
+      ? [
+          line([place, start], [place, end], WEIGHT.thin),
+          line([place - 2.5, at + 2.5], [place + 2.5, at - 2.5], WEIGHT.edge),
+        ]
+      : [
+          line([start, place], [end, place], WEIGHT.thin),
+          line([at - 2.5, place + 2.5], [at + 2.5, place - 2.5], WEIGHT.edge),
+        ];
   };
   return [...mark(stretch.from), ...mark(stretch.to)];
 }

@@ -124,7 +124,7 @@ function infill(joint: Joint, at: Frame, words: SectionWords): readonly Mark[] {
 function layers(at: Frame, front: number, tongueBack: number, shoulder: number, back: number): readonly Mark[] {
   const marks: Mark[] = [];
   for (let y = front + 5; y < back - 2; y += 5) {
-    marks.push(line([(y < tongueBack - 1 ? at.panelEdge : shoulder) + 2, y], [at.right - 2, y], 0.5));
+    marks.push(line([(y < tongueBack - 1 ? at.panelEdge : shoulder) + 2, y], [at.right - 2, y], WEIGHT.hair));
   }
   return marks;
 }

@@ -14,7 +14,7 @@ export type Box = { readonly x: number; readonly y: number; readonly width: numb
  * The line weights of a drawing, in points: an outline is told from a dimension at arm's length, and the thinnest
  * survives a copier.
  */
-export const WEIGHT = { outline: 1.4, edge: 0.9, thin: 0.6, hair: 0.5 } as const;
+export const WEIGHT = { outline: 1.4, edge: 0.9, thin: 0.75, hair: 0.75 } as const;
 /** Smallest lettering, in points: what is still read at arm's length. */
 export const LETTERING = 9;
 
@@ -98,7 +98,7 @@ export function fitting(words: string, room: number, size: number, bold: boolean
 }
 
 /** Section lines at 45° over a box, `step` points apart: cut wood, or waste. */
-export function hatched(box: Box, step = 5, weight = 0.5): readonly Mark[] {
+export function hatched(box: Box, step = 5, weight: number = WEIGHT.hair): readonly Mark[] {
   const marks: Mark[] = [];
   for (let at = step; at < box.width + box.height; at += step) {
     const down = Math.min(at, box.height);

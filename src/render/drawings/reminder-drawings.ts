@@ -182,8 +182,8 @@ const wood = (box: Box): readonly Mark[] => [
   ...[0.35, 0.7].map(share => {
     const lies = box.width > box.height;
     return lies
-      ? line([box.x + 4, box.y + box.height * share], [box.x + box.width - 4, box.y + box.height * share], 0.5)
-      : line([box.x + box.width * share, box.y + 4], [box.x + box.width * share, box.y + box.height - 4], 0.5);
+      ? line([box.x + 4, box.y + box.height * share], [box.x + box.width - 4, box.y + box.height * share], WEIGHT.hair)
+      : line([box.x + box.width * share, box.y + 4], [box.x + box.width * share, box.y + box.height - 4], WEIGHT.hair);
   }),
 ];
 

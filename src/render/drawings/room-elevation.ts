@@ -61,8 +61,8 @@ function front(door: Door, scale: number): readonly Mark[] {
     ...(door.hingeSide === undefined
       ? []
       : [
-          line([free, box.y], [hung, box.y + box.height / 2], 0.5, HIDDEN_DASH),
-          line([free, box.y + box.height], [hung, box.y + box.height / 2], 0.5, HIDDEN_DASH),
+          line([free, box.y], [hung, box.y + box.height / 2], WEIGHT.hair, HIDDEN_DASH),
+          line([free, box.y + box.height], [hung, box.y + box.height / 2], WEIGHT.hair, HIDDEN_DASH),
         ]),
   ];
 }

@@ -155,7 +155,7 @@ function lineToWriteOn(element: Element, room: number, context: Context): Strip 
     ...evenly({ height: height + heightOf(under, 'usual') + 2 }),
     put: (x, y, sheet, spacing) => {
       const foot = y + height;
-      sheet.items.push({ kind: 'line', x1: x, y1: foot, x2: x + room, y2: foot, weight: 0.5 });
+      sheet.items.push({ kind: 'line', x1: x, y1: foot, x2: x + room, y2: foot, weight: 0.75 });
       putAll(under, x, foot + 1, sheet, spacing);
     },
   };

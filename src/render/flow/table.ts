@@ -10,6 +10,9 @@ export type Filling = {
   readonly widest: (nodes: readonly Node[], context: Context) => number;
 };
 
+/** The weight of rules between rows: 0.5 points are gone after a bad copy. */
+const HAIR = 0.75;
+
 /** A table's rows, each a strip that is not split. Where a row starts a page, the table's heads come above it. */
 export function table(element: Element, room: number, context: Context, filling: Filling): readonly Strip[] {
   const rows = element.children.filter(isElement);
@@ -17,10 +20,10 @@ export function table(element: Element, room: number, context: Context, filling:
   const isHead = ({ attributes }: Element) => attributes['head'] === 'yes';
   const first = rows.findIndex(row => !isHead(row));
   const heads = rows.slice(0, first === -1 ? rows.length : first).map((row, index) => {
-    const under = index === first - 1 ? 1 : 0.5;
+    const under = index === first - 1 ? 1 : HAIR;
     return rowStrip(row, grid, context, filling, { under, isFirst: index === 0, isHead: true });
   });
-  const look: Look = { under: 0.5, isFirst: false, isHead: false };
+  const look: Look = { under: HAIR, isFirst: false, isHead: false };
   const repeated = heads.length === 0 ? look : { ...look, heads: stacked(heads, true) };
   const body = rows
     .slice(heads.length)
@@ -138,8 +141,8 @@ function rule(
     sheet.items.push({ kind: 'line', x1: x, y1: at, x2: x + grid.room, y2: at, weight });
   across(y + height, look.under);
   if (grid.rules !== 'grid') return;
-  if (look.isFirst) across(y, 0.5);
+  if (look.isFirst) across(y, HAIR);
   for (const left of [...cells.map(cell => cell.left), grid.room]) {
-    sheet.items.push({ kind: 'line', x1: x + left, y1: y, x2: x + left, y2: y + height, weight: 0.5 });
+    sheet.items.push({ kind: 'line', x1: x + left, y1: y, x2: x + left, y2: y + height, weight: HAIR });
   }
 }
