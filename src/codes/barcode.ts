@@ -27,11 +27,19 @@ export const jobMark = (jobNumber: string): string => mark(`job ${jobNumber}`, J
 
 /** `length` characters that depend on every character of `text`: its digest modulo 36^length, lowest figure first. */
 function mark(text: string, length: number): string {
-  let rest = Number(BigInt(`0x${hash('sha256', text)}`) % BigInt(36 ** length));
+  let rest = remainder(hash('sha256', text, 'binary'), 36 ** length);
   let characters = '';
   for (let count = 0; count < length; count += 1) {
     characters += ALPHABET[rest % 36] ?? '';
     rest = Math.floor(rest / 36);
   }
   return characters;
+}
+
+/** Bytes as one number, modulo a divisor below 2^37: two at a time, so that every step is exact. */
+function remainder(bytes: string, divisor: number): number {
+  let rest = 0;
+  for (let at = 0; at < bytes.length; at += 2)
+    rest = (rest * 0x10000 + bytes.charCodeAt(at) * 0x100 + bytes.charCodeAt(at + 1)) % divisor;
+  return rest;
 }
