@@ -10,10 +10,10 @@ import { build } from 'esbuild';
 const [outdir = 'dist', ...benches] = process.argv.slice(2);
 const packages = Object.keys(JSON.parse(readFileSync('package.json', 'utf8')).dependencies);
 
-/** Modules of `require` style in the bundle look for these names. */
-const banner = `import { createRequire as requireFrom } from 'node:module';
-import { fileURLToPath as pathOf } from 'node:url';
-const require = requireFrom(import.meta.url), __filename = pathOf(import.meta.url), __dirname = pathOf(new URL('.', import.meta.url));`;
+/** Modules of `require` style in the bundle look for these names; the others are such as no code of ours has. */
+const banner = `import { createRequire as $createRequire } from 'node:module';
+import { fileURLToPath as $fileURLToPath } from 'node:url';
+const require = $createRequire(import.meta.url), __filename = $fileURLToPath(import.meta.url), __dirname = $fileURLToPath(new URL('.', import.meta.url));`;
 
 if (benches.length === 0) rmSync(outdir, { recursive: true, force: true });
 const { metafile } = await build({

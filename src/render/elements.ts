@@ -54,10 +54,15 @@
  */
 export type ElementName = keyof typeof shapes;
 
-export const isElementName = (name: string): name is ElementName => Object.hasOwn(shapes, name);
-
 /** The attributes an element takes and what they may say; the elements it may hold, and `text` for words. */
-type Shape = { readonly takes: { readonly [attribute: string]: RegExp }; readonly holds: readonly string[] };
+export type Shape = {
+  readonly name: ElementName;
+  readonly takes: ReadonlyMap<string, RegExp>;
+  readonly holds: ReadonlySet<string>;
+};
+
+/** What an element may be; undefined for a name that no element has. */
+export const shapeOf = (name: string): Shape | undefined => SHAPES.get(name);
 
 const YES_NO = /^(yes|no)$/;
 const WORD = /^.*$/s;
@@ -160,6 +165,17 @@ const shapes = {
     holds: ['label'],
   },
   label: { takes: {}, holds: BLOCKS },
-} satisfies { readonly [name: string]: Shape };
+} satisfies {
+  readonly [name: string]: {
+    readonly takes: { readonly [attribute: string]: RegExp };
+    readonly holds: readonly string[];
+  };
+};
 
-export const SHAPES: { readonly [E in ElementName]: Shape } = shapes;
+/** Every element of a packet is looked up. */
+const SHAPES: ReadonlyMap<string, Shape> = new Map(
+  Object.entries(shapes).map(([name, { takes, holds }]) => [
+    name,
+    { name: name as ElementName, takes: new Map(Object.entries(takes)), holds: new Set(holds) },
+  ]),
+);

@@ -2,7 +2,7 @@ import { SaxesParser } from 'saxes';
 import type { Diagnosed, Diagnostic } from '../diagnostics/diagnostic.ts';
 import { problem } from '../diagnostics/diagnostic.ts';
 import type { Place } from '../diagnostics/place.ts';
-import { type ElementName, isElementName, SHAPES } from './elements.ts';
+import { type ElementName, type Shape, shapeOf } from './elements.ts';
 
 /** An element of the markup with its children in order; `at` is where it starts in the filled template. */
 export type Element = {
@@ -27,7 +27,7 @@ export type Section = { readonly element: Element; readonly origin: Filled['orig
  * and an attribute that it does not have are problems at the template's line; such a template gives no sections.
  */
 export function readMarkup(filled: Filled): Diagnosed<readonly Section[]> {
-  const root = open('packet', {}, 0);
+  const root = open('packet', {}, 0, shapeOf('packet'));
   const stack = [root];
   const diagnostics: Diagnostic[] = [];
   const parser = new SaxesParser({ fragment: true, position: true });
@@ -42,19 +42,19 @@ export function readMarkup(filled: Filled): Diagnosed<readonly Section[]> {
   });
   parser.on('opentag', tag => {
     const parent = stack.at(-1) ?? root;
-    const element = open(tag.name, tag.attributes as Element['attributes'], start);
-    const reason = misfit(element, parent);
+    const opened = open(tag.name, tag.attributes as Element['attributes'], start, shapeOf(tag.name));
+    const reason = misfit(opened, parent);
     if (reason !== undefined) complain(start, reason);
-    parent.children.push(element as Element);
-    stack.push(element);
+    parent.children.push(opened.element as Element);
+    stack.push(opened);
   });
   parser.on('closetag', () => {
     stack.pop();
   });
   parser.on('text', text => {
     const parent = stack.at(-1) ?? root;
-    if (isElementName(parent.name) && SHAPES[parent.name].holds.includes('text')) parent.children.push(text);
-    else if (text.trim() !== '') complain(parser.position, `<${parent.name}> cannot hold words of its own`);
+    if (parent.shape?.holds.has('text') === true) parent.children.push(text);
+    else if (text.trim() !== '') complain(parser.position, `<${parent.element.name}> cannot hold words of its own`);
   });
   parser.write(filled.text).close();
   const sections = root.children.filter(child => typeof child !== 'string');
@@ -64,24 +64,24 @@ export function readMarkup(filled: Filled): Diagnosed<readonly Section[]> {
   };
 }
 
-type Opened = Omit<Element, 'children' | 'name'> & { readonly name: string; readonly children: Node[] };
+/** An element that is being read; one of a name that there is not has no shape. */
+type Opened = {
+  readonly element: Omit<Element, 'name'> & { readonly name: string };
+  readonly children: Node[];
+  readonly shape: Shape | undefined;
+};
 
-const open = (name: string, attributes: Element['attributes'], at: number): Opened => ({
-  name,
-  attributes,
-  children: [],
-  at,
-});
+function open(name: string, attributes: Element['attributes'], at: number, shape: Shape | undefined): Opened {
+  const children: Node[] = [];
+  return { element: { name, attributes, children, at }, children, shape };
+}
 
 /** Why an element cannot stand where it stands. */
-function misfit(element: Opened, parent: Opened): string | undefined {
-  const { name, attributes } = element;
-  if (!isElementName(name)) return `<${name}> is no element of the markup`;
-  if (isElementName(parent.name) && !SHAPES[parent.name].holds.includes(name))
-    return `<${name}> cannot stand in <${parent.name}>`;
-  const { takes } = SHAPES[name];
+function misfit({ element: { name, attributes }, shape }: Opened, parent: Opened): string | undefined {
+  if (shape === undefined) return `<${name}> is no element of the markup`;
+  if (parent.shape?.holds.has(name) === false) return `<${name}> cannot stand in <${parent.element.name}>`;
   for (const attribute in attributes) {
-    const form = Object.hasOwn(takes, attribute) ? takes[attribute] : undefined;
+    const form = shape.takes.get(attribute);
     if (form === undefined) return `<${name}> has no attribute ${attribute}`;
     const value = attributes[attribute] ?? '';
     if (!form.test(value)) return `${attribute}="${value}" is not what <${name}> takes`;

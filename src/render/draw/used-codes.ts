@@ -10,20 +10,26 @@ export type UsedCodes = {
 };
 
 export function openUsedCodes(): UsedCodes {
-  const seen = { regular: new Map<number, string>(), bold: new Map<number, string>() };
+  const seen = { regular: openSeen(), bold: openSeen() };
   return {
     note: (set, bold) => note(set, bold ? seen.bold : seen.regular),
-    of: face => new Map([...seen[face]].sort(([a], [b]) => a - b)),
+    of: face => new Map([...seen[face].meanings].sort(([a], [b]) => a - b)),
   };
 }
 
-function note(set: string, seen: Map<number, string>): void {
+/** Whether a code was seen, by its number: every letter of a packet is looked up here. */
+type Seen = { readonly known: Uint8Array; readonly meanings: Map<number, string> };
+
+const openSeen = (): Seen => ({ known: new Uint8Array(0x10000), meanings: new Map() });
+
+function note(set: string, { known, meanings }: Seen): void {
   for (let at = 0; at < set.length; at += 1) {
     const code = set.charCodeAt(at);
-    if (seen.has(code)) continue;
+    if (known[code] === 1) continue;
+    known[code] = 1;
     if (isHighHalf(code)) continue;
     // The second half of a pair stands for both.
     const isPair = at > 0 && isHighHalf(set.charCodeAt(at - 1));
-    seen.set(code, isPair ? set.slice(at - 1, at + 1) : meaningOf(code));
+    meanings.set(code, isPair ? set.slice(at - 1, at + 1) : meaningOf(code));
   }
 }

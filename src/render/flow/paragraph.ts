@@ -35,7 +35,7 @@ function linesOf(spans: readonly Span[], room: number, size: number, fonts: Font
   const only = spans[0];
   if (spans.length === 1 && only !== undefined && only !== 'break') {
     const width = widthOf(only.set, size, faceOf(only.bold, fonts));
-    if (width <= room) return [{ runs: [{ ...only, width }], width }];
+    if (width <= room) return [{ runs: [{ set: only.set, bold: only.bold, width }], width }];
   }
   const lines: Line[] = [];
   let line = EMPTY;
