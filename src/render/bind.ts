@@ -35,8 +35,8 @@ export async function bind(
   about: About,
   front: Iterable<Page> = [],
 ): Promise<Bound> {
-  const inner = await drawn(pages, draw);
-  const leaves = [...(await drawn(front, draw)), ...inner];
+  const inner = drawn(pages, draw);
+  const leaves = [...drawn(front, draw), ...inner];
   const context = PDFContext.create();
   const digest = createHash('sha256').update(JSON.stringify({ ...about, attachments: [] }));
   const tree = context.nextRef();
@@ -44,11 +44,10 @@ export async function bind(
   const numberOf = pageNumbers(leaves);
   const contents: PDFRef[][] = [];
   for (const [index, { bookmarks, head, rest }] of leaves.entries()) {
-    const body = await head;
     const of = (bookmark: number) => numberOf.get(bookmarks[bookmark] ?? '');
     const end = Buffer.from(rest({ own: index + 1, of, all: leaves.length }), 'latin1');
-    digest.update(body).update(end);
-    const streams = [deflated(body, context), ...(end.length === 0 ? [] : [packed(end, {}, context)])];
+    digest.update(head).update(end);
+    const streams = [deflated(head, context), ...(end.length === 0 ? [] : [packed(end, {}, context)])];
     contents.push(streams.map(stream => context.register(stream)));
   }
   const resources = context.register(
@@ -94,18 +93,14 @@ export async function bind(
 type Leaf = Bare & Drawn;
 
 /** Draws each page as soon as it is laid out. */
-async function drawn(pages: Iterable<Page>, draw: Draw): Promise<readonly Leaf[]> {
+function drawn(pages: Iterable<Page>, draw: Draw): readonly Leaf[] {
   const leaves: Leaf[] = [];
   for (const page of pages) {
     const { width, height, links, targets, bookmarks } = page;
     leaves.push({ width, height, links, targets, bookmarks, ...draw.page(page) });
-    // So many are compressed meanwhile, and no more, or they would fill the memory.
-    await leaves.at(-AHEAD)?.head;
   }
   return leaves;
 }
-
-const AHEAD = 16;
 
 function pageNumbers(leaves: readonly Leaf[]): ReadonlyMap<string, number> {
   const numbers = new Map<string, number>();

@@ -98,7 +98,7 @@ export async function measure(): Promise<readonly Measurement[]> {
   if (pages.length !== PAGES) throw new Error(`${pages.length} pages were laid out: a sheet takes more than one`);
   const printed = await timed(() => bound(pages));
   const draw = openDraw(fonts);
-  const contents = (await Promise.all(pages.map(page => draw.page(page).head))).map(head => inflateSync(head));
+  const contents = pages.map(page => inflateSync(draw.page(page).head));
   const floor = await timed(() => contents.map(content => deflateSync(content)));
   const kit = await timed(() => byPdfKit(kit => drawn(kit, pages)));
   const made = await timed(() => byPdfKit(kit => fromData(kit, PAGES)));

@@ -18,9 +18,10 @@ export type SideBySide = {
  * the others are centred: what a table's row wants.
  */
 export function sideBySide(columns: readonly Column[], how: SideBySide): Strip {
-  const usual = sizeOf(columns, how, 'usual');
-  const close =
-    how.pad === 0 && columns.every(({ strips }) => strips.every(isEven)) ? usual : sizeOf(columns, how, 'close');
+  const inside = insideOf(columns, how, 'usual');
+  const isAllEven = columns.every(({ strips }) => strips.every(isEven));
+  const usual = around(inside, columns, how, 'usual');
+  const close = around(isAllEven ? inside : insideOf(columns, how, 'close'), columns, how, 'close');
   return {
     usual,
     close,
@@ -42,7 +43,7 @@ type Inside = { readonly inner: number; readonly words: number; readonly base: n
 
 type Fit = Size & Inside;
 
-function sizeOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): Fit {
+function insideOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): Inside {
   let [base, inner, words] = [0, 0, 0];
   if (how.place === 'line') for (const { strips } of columns) base = Math.max(base, baseOf(strips, spacing));
   for (const { strips } of columns) {
@@ -52,9 +53,15 @@ function sizeOf(columns: readonly Column[], how: SideBySide, spacing: Spacing): 
     // Words hang together: they move as one group, as tall as the tallest of them.
     if (drop !== undefined) words = Math.max(words, height);
   }
+  return { inner, words, base };
+}
+
+/** The whole strip, with what is kept free above and below. */
+function around(inside: Inside, columns: readonly Column[], how: SideBySide, spacing: Spacing): Fit {
+  const { inner, words, base } = inside;
   const height = inner + 2 * how.pad * ROOM_KEPT[spacing];
   const first = columns[0]?.strips ?? [];
-  const baseline = topOf(first, { inner, words, base }, how, spacing) + baseOf(first, spacing);
+  const baseline = topOf(first, inside, how, spacing) + baseOf(first, spacing);
   return { height, baseline, inner, words, base };
 }
 
