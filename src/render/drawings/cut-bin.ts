@@ -58,10 +58,13 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
   };
 }
 
-/** The code, and under it the size where there is room; turned where the piece is narrow. */
+/** The code, and under it the size where there is room; turned where the piece is narrow, in two where it is short. */
 function drawnPiece(piece: PlacedPiece, box: Box, label: BlankLabel, pen: Pen): readonly Mark[] {
   const { code, size } = label(piece.blank);
-  return [rectangle(box, WEIGHT.edge, 1), ...fitted(box, [code, size], pen, true)];
+  const [whole, part] = [fitted(box, [code, size], pen, 1), code.lastIndexOf('-') + 1];
+  const words = whole.length > 0 || part === 0 ? whole : fitted(box, [code.slice(0, part), code.slice(part)], pen, 2);
+  // Half a code would be another piece's.
+  return [rectangle(box, WEIGHT.edge, 1), ...(whole.length > 0 || words.length === 2 ? words : [])];
 }
 
 function drawnOffcut(offcut: Offcut, box: Box, pen: Pen): readonly Mark[] {
@@ -80,33 +83,33 @@ function drawnOffcut(offcut: Offcut, box: Box, pen: Pen): readonly Mark[] {
       dash: HIDDEN_DASH,
       fill: 1,
     },
-    ...fitted(box, [offcut.code], pen, false),
+    ...fitted(box, [offcut.code], pen, 0),
   ];
 }
 
-/** As many of the words as go into the box, lying or standing; none where not even the first does. */
-function fitted(box: Box, words: readonly string[], pen: Pen, bold: boolean): readonly Mark[] {
+/** As many of the words as go into the box, lying or standing, so many of them bold; none where not even the first does. */
+function fitted(box: Box, words: readonly string[], pen: Pen, bold: number): readonly Mark[] {
   for (const turn of [0, 90] as const) {
     const [long, high] = turn === 0 ? [box.width, box.height] : [box.height, box.width];
     const rows = Math.min(words.length, Math.floor((high - 1) / (LETTERING + 1)));
     for (let count = rows; count > 0; count -= 1) {
       const set = words.slice(0, count);
-      if (set.every((each, row) => pen.measure(each, LETTERING, bold && row === 0) < long - 3)) {
+      if (set.every((each, row) => pen.measure(each, LETTERING, row < bold) < long - 3)) {
         return stacked(box, set, turn, bold);
       }
     }
     const together = words.join('  ');
-    if (words.length > 1 && rows === 1 && pen.measure(together, LETTERING, bold) < long - 3)
+    if (words.length > 1 && rows === 1 && pen.measure(together, LETTERING, bold > 0) < long - 3)
       return stacked(box, [together], turn, bold);
   }
   return [];
 }
 
-const stacked = (box: Box, rows: readonly string[], turn: 0 | 90, bold: boolean): readonly Mark[] =>
+const stacked = (box: Box, rows: readonly string[], turn: 0 | 90, bold: number): readonly Mark[] =>
   rows.map((words, row) => {
     const off = (row - (rows.length - 1) / 2) * (LETTERING + 1.5);
     const moved = turn === 0 ? { ...box, y: box.y + off } : { ...box, x: box.x + off };
-    return lettered(moved, words, { turn, bold: bold && row === 0 });
+    return lettered(moved, words, { turn, bold: row < bold });
   });
 
 /** A knot or a split: crossed out. */

@@ -199,6 +199,26 @@ describe('a cutting drawing', () => {
     }
   });
 
+  it.each([
+    // 8 in of a board of 96 in are 44 points: too short for ten letters of 9 points, long enough for half of them.
+    ['12', ['W8.1L-P1A']],
+    ['8', ['W8.1L-', 'P1A']],
+    ['1', []],
+  ])('has the code of a piece of %s in. in one or in two, or not at all', (long, words) => {
+    const [bin] = job.plan.cutPlans.flatMap(plan => plan.bins);
+    if (bin === undefined) throw new Error('nothing is cut');
+    const piece = {
+      ...bin.pieces[0],
+      along: length('0'),
+      across: length('0'),
+      length: length(long),
+      width: length('6'),
+    };
+    const only = { ...bin, length: length('96'), pieces: [piece as (typeof bin.pieces)[0]], offcuts: [], cuts: [] };
+    const figure = cutDrawing(only, 'none', () => ({ code: 'W8.1L-P1A', size: '' }), pen, { width: 540, height: 260 });
+    expect(wordsOf(figure).filter(word => word !== '')).toEqual(words);
+  });
+
   it('has the length and width of the board or sheet above it', () => {
     for (const kind of ['board', 'sheet'] as const) {
       const bins = job.plan.cutPlans.filter(plan => plan.kind === kind).flatMap(plan => plan.bins);
