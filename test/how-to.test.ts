@@ -1,7 +1,8 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { applyPatch, parsePatch } from 'diff';
 import ExcelJS from 'exceljs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readText } from './support/pdf.ts';
@@ -18,6 +19,17 @@ function shownIn(section: string, kind: 'diff' | 'sh'): string {
   return shown;
 }
 
+/** Changes the copy of the project as a diff says; every part of it must fit. */
+function change(diff: string): void {
+  for (const patch of parsePatch(diff)) {
+    const [before, after] = [patch.oldFileName, patch.newFileName].map(name => name?.replace(/^[ab]\//, '') ?? '');
+    const text = before === '/dev/null' ? '' : readFileSync(join(folder, before ?? ''), 'utf8');
+    const changed = applyPatch(text, patch);
+    if (changed === false) throw new Error(`the change of ${before} does not fit`);
+    writeFileSync(join(folder, after ?? ''), changed);
+  }
+}
+
 /** The program that is built from a copy of the project. */
 const run = (...words: readonly string[]) =>
   spawnSync(process.execPath, ['dist/cli.js', ...words], { cwd: folder, encoding: 'utf8' });
@@ -26,11 +38,10 @@ beforeAll(() => {
   for (const each of ['package.json', 'tsconfig.json', '.build.js', 'src', 'templates', 'fixtures/demo'])
     cpSync(join(project, each), join(folder, each), { recursive: true });
   symlinkSync(join(project, 'node_modules'), join(folder, 'node_modules'));
-  for (const section of ['An operation', 'A rule of a style', 'A sheet'])
-    execFileSync('git', ['apply', '-'], { cwd: folder, input: shownIn(section, 'diff') });
+  for (const section of ['An operation', 'A rule of a style', 'A sheet']) change(shownIn(section, 'diff'));
   // Last, so that the words it copies are those of all that was added.
   execFileSync('sh', ['-e'], { cwd: folder, input: shownIn('A language', 'sh') });
-  execFileSync('git', ['apply', '-'], { cwd: folder, input: shownIn('A language', 'diff') });
+  change(shownIn('A language', 'diff'));
   execFileSync(process.execPath, ['.build.js'], { cwd: folder });
 });
 

@@ -1,17 +1,11 @@
-import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { projectFiles } from './support/project-files.ts';
 
 const project = new URL('..', import.meta.url).pathname;
 
-/** Files that belong to the project: what git tracks or would track, so that a work tree's own clutter does not count. */
-const files = execFileSync('git', ['ls-files', '--cached', '--others', '--exclude-standard'], {
-  cwd: project,
-  encoding: 'utf8',
-})
-  .split('\n')
-  .filter(file => file !== '' && file !== 'node_modules');
+const files = projectFiles(project);
 
 const TOP =
   /^(package\.json|package-lock\.json|tsconfig\.json|README\.md|DEVELOPERS\.md|src|templates|fixtures|test|\..*)$/;

@@ -1,17 +1,18 @@
 import { mkdtemp, rm } from 'node:fs/promises';
 import { hostname, tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { launchBrowser } from '../support/browser.ts';
-import { filmTag } from '../support/film.ts';
+import { type Filming, launchFilming } from '../support/camera.ts';
+import { filmOf } from '../support/film.ts';
 import { printed, violations } from '../support/look.ts';
 import { aManifest } from '../support/manifest.ts';
 import { aStation, card, openScanPage, type TestStation, text } from '../support/station.ts';
 
 let folder: string;
 /** Has a camera that always sees the tag of B2.A.1L-RT. */
-let browser: Browser;
+let filming: Filming;
 let station: TestStation;
 let context: BrowserContext;
 let page: Page;
@@ -19,22 +20,21 @@ let complaints: string[];
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'film-'));
-  const film = join(folder, 'tag.mjpeg');
   const printer = await launchBrowser();
   const prints = await aStation([aManifest()]);
-  await filmTag(await printed(printer, `${prints.address()}/tag/K7/B2.A.1L-RT`), film);
+  const film = await filmOf(await printed(printer, `${prints.address()}/tag/K7/B2.A.1L-RT`));
   await prints.remove();
   await printer.close();
-  browser = await launchBrowser(['--use-fake-device-for-media-stream', `--use-file-for-fake-video-capture=${film}`]);
+  filming = await launchFilming(film, join(folder, 'tag.mjpeg'));
 });
 afterAll(async () => {
-  await browser?.close();
+  await filming?.browser.close();
   await rm(folder, { recursive: true, force: true });
 });
 
 beforeEach(async () => {
   station = await aStation([aManifest()]);
-  context = await browser.newContext({ permissions: ['camera'] });
+  context = await filming.context({ permissions: ['camera'] });
   page = await context.newPage();
   complaints = [];
   page.on('pageerror', error => complaints.push(String(error)));

@@ -1,17 +1,16 @@
-import { writeFile } from 'node:fs/promises';
 import { createCanvas, loadImage } from '@napi-rs/canvas';
 
 const [WIDTH, HEIGHT] = [640, 480];
 const BENCH = '#b08d57';
 
 /**
- * A film of a tag that a hand holds before a camera, as the browser's stand-in for a camera plays it, over and over:
- * two seconds in which the hand trembles and, for a third of them, covers the tag. `picture` is a PNG of the tag.
+ * A film of a tag that a hand holds before a camera, picture by picture: two seconds in which the hand trembles and, for
+ * a third of them, covers the tag. `picture` is a PNG of the tag.
  */
-export async function filmTag(picture: Uint8Array, file: string): Promise<void> {
+export async function filmOf(picture: Uint8Array): Promise<readonly Buffer[]> {
   const tag = await loadImage(picture);
   const [width, height] = [WIDTH * 0.8, (WIDTH * 0.8 * tag.height) / tag.width];
-  const frames = Array.from({ length: 60 }, (_, at) => {
+  return Array.from({ length: 60 }, (_, at) => {
     const canvas = createCanvas(WIDTH, HEIGHT);
     const context = canvas.getContext('2d');
     context.fillStyle = BENCH;
@@ -21,7 +20,6 @@ export async function filmTag(picture: Uint8Array, file: string): Promise<void> 
     if (at < 40) context.drawImage(tag, -width / 2, -height / 2, width, height);
     return canvas.toBuffer('image/jpeg', 90);
   });
-  await writeFile(file, Buffer.concat(frames));
 }
 
 /** A photograph of two tags on a bench, of which only the halves with the symbols are seen: one in its middle. */
