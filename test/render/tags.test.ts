@@ -59,14 +59,20 @@ describe.each(SHEETS)('tags on %s', (_, labels) => {
   });
 
   it('are read back, each and every one, by two decoders at 203 dots to the inch', async () => {
-    const { value } = await render(on(labels), assets('en'), { only: ['tags'] });
-    const asked = [...value.manifest.parts, ...value.manifest.doors].map(({ barcode }) => barcode);
-    const offcuts = value.manifest.cutPlans.flatMap(plan => plan.offcuts.map(({ barcode }) => barcode));
+    // Labels as large as a page take the decoders long: those of one door are enough.
+    const [door] = input.doorSet.doors;
+    const tagsOf = labels.height > length('4') && door !== undefined ? [door.code, ...door.parts] : undefined;
+    const { value } = await render(on(labels), assets('en'), { only: ['tags'], tagsOf });
+    const asked = [...value.manifest.parts, ...value.manifest.doors]
+      .filter(({ code }) => tagsOf === undefined || tagsOf.some(each => each === code))
+      .map(({ barcode }) => barcode);
+    const all = value.manifest.cutPlans.flatMap(plan => plan.offcuts.map(({ barcode }) => barcode));
+    const offcuts = tagsOf === undefined ? all : [];
     const read = await Promise.all((await rasterise(value.tagsPdf, 203)).map(readByBoth));
     for (const decoder of [0, 1]) {
-      const all = new Set(read.flatMap(both => both[decoder] ?? []));
-      expect([...asked, ...offcuts].filter(code => !all.has(code))).toEqual([]);
-      expect(all.size).toBe(asked.length + offcuts.length);
+      const found = new Set(read.flatMap(both => both[decoder] ?? []));
+      expect([...asked, ...offcuts].filter(code => !found.has(code))).toEqual([]);
+      expect(found.size).toBe(asked.length + offcuts.length);
     }
   });
 
