@@ -12,8 +12,9 @@ const BUILD_SECONDS_MAX = 300;
 
 /** Reads workbooks here, and builds them in so many processes. */
 export function openBuilders(builders: number, templates: string | undefined): Workbooks {
-  const idle: ChildProcess[] = [];
   const all = new Set<ChildProcess>();
+  // One is ready before the first workbook comes: loading takes a part of the wait for its packet.
+  const idle = [startBuilder(all)];
   return {
     builders,
     read: readDropped,

@@ -60,7 +60,10 @@ async function watch(opened: Inbox, options: InboxOptions): Promise<void> {
     await opened.poll();
     bar();
     if (options.once === true && (await isDone(opened))) return;
-    await sleep(options.poll * 1000, undefined, { signal: stop.signal }).catch(() => undefined);
+    // Somebody waits for what has just been dropped.
+    const isSettling = opened.waiting().some(({ phase }) => phase === 'settling');
+    const seconds = isSettling ? options.poll / 2 : options.poll;
+    await sleep(seconds * 1000, undefined, { signal: stop.signal }).catch(() => undefined);
   }
 }
 

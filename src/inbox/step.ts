@@ -46,8 +46,8 @@ export type Action =
 
 export const EMPTY = (builders: number): State => ({ drops: [], builders });
 
-/** Quiet for so many polls, a file is read; settling alone is no proof that it is whole. */
-const QUIET_POLLS = 2;
+/** Quiet for so many polls, a file is read. A workbook shows itself whether it is whole; of plain text none can tell. */
+const quietPolls = (name: string): number => (/\.csv$/i.test(name) ? 4 : 2);
 /** A file that is not whole and has not changed for so many polls is taken for what it is. */
 const PATIENCE_POLLS = 60;
 /** What the machine refused is tried again after so many. */
@@ -132,5 +132,5 @@ function started(state: State): readonly [State, readonly Action[]] {
 const READING_MAX = 4;
 
 /** At its first quiet moment, and then less and less often, as long as it is not whole. */
-const isDue = ({ quiet }: Drop): boolean =>
-  quiet === QUIET_POLLS || (quiet > QUIET_POLLS && (quiet % 10 === 0 || quiet >= PATIENCE_POLLS));
+const isDue = ({ name, quiet }: Drop): boolean =>
+  quiet === quietPolls(name) || (quiet > quietPolls(name) && (quiet % 10 === 0 || quiet >= PATIENCE_POLLS));

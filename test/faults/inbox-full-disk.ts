@@ -83,7 +83,7 @@ async function fillAndEmpty(root: string, disk: Disk): Promise<Pick<KillOutcome,
     const room = step * disk.step;
     await writeFile(join(root, disk.name), disk.written);
     await writeFile(join(root, '.filler'), new Uint8Array((await freeOn(root)) - room));
-    await lookFor(root, workbooks, 4);
+    await lookFor(root, workbooks, 6);
     const filed = await packetIn(root, disk);
     const waits = await access(join(root, disk.name)).then(
       () => true,

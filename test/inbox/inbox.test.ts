@@ -49,7 +49,7 @@ function printed(told: News): string {
 }
 
 /** Looks at the folder as often as it takes, and ends. */
-async function work(inbox: Inbox, polls = 4): Promise<void> {
+async function work(inbox: Inbox, polls = 6): Promise<void> {
   for (let count = 0; count < polls; count++) {
     await inbox.poll();
     await inbox.settled();

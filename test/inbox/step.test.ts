@@ -54,6 +54,16 @@ const printed = (action: Action): string =>
     : `build ${action.name} for ${action.job}`;
 
 describe('a day of the inbox', () => {
+  it('waits longer for plain text, which does not show whether it is whole', () => {
+    day(`
+      see a.csv=1 b.xlsx=1    →
+      see a.csv=1 b.xlsx=1    →
+      see a.csv=1 b.xlsx=1    → read b.xlsx
+      see a.csv=1 b.xlsx=1    →
+      see a.csv=1 b.xlsx=1    → read a.csv
+    `);
+  });
+
   it('reads what has been quiet for two polls, builds it, and forgets it once it is filed', () => {
     day(`
       see a=1     →
