@@ -1,10 +1,11 @@
 import { mkdtemp, rm } from 'node:fs/promises';
-import { hostname, tmpdir } from 'node:os';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { launchBrowser } from '../support/browser.ts';
 import { type Filming, launchFilming } from '../support/camera.ts';
+import { openFarScanPage } from '../support/far-page.ts';
 import { filmOf } from '../support/film.ts';
 import { printed, violations } from '../support/look.ts';
 import { aManifest } from '../support/manifest.ts';
@@ -162,15 +163,9 @@ describe('where the living camera cannot be had, the page says why', () => {
   });
 
   it('no secure page', async () => {
-    const name = hostname().toLowerCase();
-    const lan = await aStation([aManifest()], { lan: true });
-    const mapped = await launchBrowser([`--host-resolver-rules=MAP ${name} 127.0.0.1`]);
-    const far = await mapped.newPage();
-    await far.goto(`http://${name}:${new URL(lan.address()).port}/station/saw`);
-    await far.waitForSelector('#scan[data-ready=yes]');
+    const { page: far, close } = await openFarScanPage(aManifest());
     await far.click('#camera-start');
     await expect.poll(() => text(far, '#camera-says')).toMatch(/only on the host itself or under an https address/);
-    await mapped.close();
-    await lan.remove();
+    await close();
   });
 });

@@ -1,9 +1,9 @@
-import { hostname } from 'node:os';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import { posterBarcode } from '../../src/codes/poster.ts';
 import { launchBrowser } from '../support/browser.ts';
+import { openFarScanPage } from '../support/far-page.ts';
 import { photograph } from '../support/film.ts';
 import { printed, violations } from '../support/look.ts';
 import { aManifest } from '../support/manifest.ts';
@@ -372,17 +372,11 @@ describe('the page', () => {
   });
 
   it('works under a name of the shop’s network, where browsers withhold half of what they can', async () => {
-    const name = hostname().toLowerCase();
-    const lan = await aStation([aManifest()], { lan: true });
-    const mapped = await launchBrowser([`--host-resolver-rules=MAP ${name} 127.0.0.1`]);
-    const far = await mapped.newPage();
-    await far.goto(`http://${name}:${new URL(lan.address()).port}/station/saw`);
-    await far.waitForSelector('#scan[data-ready=yes]');
+    const { page: far, close } = await openFarScanPage(aManifest());
     expect(await far.evaluate(() => window.isSecureContext)).toBe(false);
     await scan(far, tag('B1.A.1L-SL'));
     await expect.poll(() => card(far)).toMatch(/Done/);
-    await mapped.close();
-    await lan.remove();
+    await close();
   });
 });
 

@@ -1,4 +1,4 @@
-import { type Length, minus, mm } from '../../units/length.ts';
+import { INCH, type Length, minus, mm } from '../../units/length.ts';
 import type { Figure, Mark } from '../figure.ts';
 import { circle, fitting, LETTERING, type Pen, text, WEIGHT } from './pen.ts';
 
@@ -21,7 +21,6 @@ export function cupTag(code: string, job: string, cup: Length, pen: Pen): Figure
 }
 
 const PLAY = mm(2);
-const INCH = 25_400_000;
 /** Lettering near the middle of a circle has this share of its width. */
 const CHORD = 0.84;
 const SIZES = [19, 15, 12.5];

@@ -61,10 +61,15 @@ export function cutDrawing(bin: CutBin, grain: 'length' | 'none', label: BlankLa
 /** The code, and under it the size where there is room; turned where the piece is narrow, in two where it is short. */
 function drawnPiece(piece: PlacedPiece, box: Box, label: BlankLabel, pen: Pen): readonly Mark[] {
   const { code, size } = label(piece.blank);
-  const [whole, part] = [fitted(box, [code, size], pen, 1), code.lastIndexOf('-') + 1];
-  const words = whole.length > 0 || part === 0 ? whole : fitted(box, [code.slice(0, part), code.slice(part)], pen, 2);
-  // Half a code would be another piece's.
-  return [rectangle(box, WEIGHT.edge, 1), ...(whole.length > 0 || words.length === 2 ? words : [])];
+  const whole = fitted(box, [code, size], pen, 1);
+  return [rectangle(box, WEIGHT.edge, 1), ...(whole.length > 0 ? whole : inTwo(code, box, pen))];
+}
+
+/** Door and part below each other. Half a code would be another piece's. */
+function inTwo(code: string, box: Box, pen: Pen): readonly Mark[] {
+  const part = code.lastIndexOf('-') + 1;
+  const halves = fitted(box, [code.slice(0, part), code.slice(part)], pen, 2);
+  return halves.length === 2 ? halves : [];
 }
 
 function drawnOffcut(offcut: Offcut, box: Box, pen: Pen): readonly Mark[] {

@@ -1,5 +1,5 @@
 import type { LabelSheet } from '../../trade/shop.ts';
-import type { Length } from '../../units/length.ts';
+import { INCH, type Length } from '../../units/length.ts';
 
 /** Where the labels are, in points, as the markup takes them. */
 export type LabelGrid = {
@@ -68,7 +68,6 @@ const points = (length: Length | number): string => inPoints(length).toFixed(3);
 
 /** 11 characters of Code 128 take 156 modules, and 10 of quiet zone on each side (ISO/IEC 15417). */
 const MODULES = 176;
-const INCH = 25_400_000;
 const MM = 1_000_000;
 const MIL = 25_400;
 /** A dot of a 203 dpi printer: 8 to a millimetre. */
