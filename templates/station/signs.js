@@ -8,7 +8,7 @@ const SHAPES = {
 
 const SVG = 'http://www.w3.org/2000/svg';
 
-/** @param {keyof SHAPES} tone */
+/** @param {keyof typeof SHAPES} tone */
 export function sign(tone) {
   const drawing = document.createElementNS(SVG, 'svg');
   drawing.setAttribute('class', 'sign');

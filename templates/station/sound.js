@@ -20,7 +20,7 @@ const TUNES = {
 /** @type {AudioContext | undefined} */
 let audio;
 
-/** @param {keyof TUNES} tone */
+/** @param {keyof typeof TUNES} tone */
 export function play(tone) {
   audio ??= new AudioContext();
   void audio.resume().catch(() => undefined);

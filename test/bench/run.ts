@@ -5,18 +5,23 @@ import { join } from 'node:path';
 import { type Beside, figure, type Measurement } from './measurement.ts';
 import { RESULTS, type Results, readResults } from './results.ts';
 
-/** `npm run bench [subject …]`: every `*.bench.ts`, or those named, each in a process of its own. What others gave before stays. */
+/** `npm run bench [subject …]`: every `*.bench.ts`, or those named (`cutting` names all whose names begin so), each in a process of its own. What others gave before stays. */
 const here = new URL('.', import.meta.url).pathname;
 const wanted = process.argv.slice(2);
 const subjects = readdirSync(here)
   .flatMap(file => (file.endsWith('.bench.ts') ? [file.slice(0, -'.bench.ts'.length)] : []))
-  .filter(subject => wanted.length === 0 || wanted.includes(subject))
+  .filter(subject => wanted.length === 0 || wanted.some(each => subject === each || subject.startsWith(`${each}-`)))
   .sort();
 
-const results = subjects.map(subject => ({ subject, measurements: measureApart(subject) }));
-for (const { subject, measurements } of results) print(subject, measurements);
-writeFileSync(RESULTS, `${JSON.stringify(record(), null, 2)}\n`);
-process.exitCode = results.some(({ measurements }) => measurements === undefined) ? 1 : 0;
+const failed = subjects.filter(subject => {
+  const measurements = measureApart(subject);
+  print(subject, measurements);
+  if (measurements === undefined) return true;
+  // At once, so that an evening's measuring is not lost with its last bench.
+  writeFileSync(RESULTS, `${JSON.stringify(recordWith(subject, measurements), null, 2)}\n`);
+  return false;
+});
+process.exitCode = failed.length > 0 ? 1 : 0;
 
 /** In its own process, so that one bench's memory and warm code are not another's. */
 function measureApart(subject: string): readonly Measurement[] | undefined {
@@ -48,12 +53,8 @@ function beside(kind: string, ours: number, other: Beside | undefined): string {
   return other === undefined ? '' : `  ${kind} ${other.name} ${figure(other.value)} (${figure(ours / other.value)} ×)`;
 }
 
-function record(): Results {
+function recordWith(subject: string, measurements: readonly Measurement[]): Results {
   const machine = { processor: cpus()[0]?.model ?? 'unknown', cores: cpus().length, platform: platform() };
-  const measured = results.flatMap(({ subject, measurements }) =>
-    measurements === undefined ? [] : [[subject, { machine, node: process.version, measurements }] as const],
-  );
-  return Object.fromEntries(
-    [...Object.entries(readResults()), ...measured].sort(([one], [two]) => (one < two ? -1 : 1)),
-  );
+  const all: Results = { ...readResults(), [subject]: { machine, node: process.version, measurements } };
+  return Object.fromEntries(Object.entries(all).sort(([one], [two]) => (one < two ? -1 : 1)));
 }

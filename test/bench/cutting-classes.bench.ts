@@ -1,0 +1,43 @@
+import { loadSolver, type Solver } from '../../src/layout/solver.ts';
+import { type Instance, readInstances } from '../published/cutting/instances.ts';
+import { planned, sum } from './cutting-planned.ts';
+import type { Measurement } from './measurement.ts';
+
+/**
+ * Sheets beside published values and proven bounds, in one run. Every plan goes through the judge. Seconds are those that
+ * the planner is given; sources of the data stand in fixtures/published/cutting.
+ */
+export async function measure(): Promise<readonly Measurement[]> {
+  const solver = await loadSolver();
+  const classes = readInstances('two-dimensional-class01-10.json');
+  return [
+    ...classBins(solver, classes, 0.1, Number.POSITIVE_INFINITY, 'any stages', 7265),
+    ...classBins(solver, classes, 1, Number.POSITIVE_INFINITY, 'any stages', 7243),
+    ...classBins(solver, classes, 1, 4, '3 stages and a trim', 7265),
+  ];
+}
+
+function classBins(
+  solver: Solver,
+  instances: readonly Instance[],
+  seconds: number,
+  stages: number,
+  name: string,
+  target: number,
+): readonly Measurement[] {
+  const plans = instances.map(instance => planned(solver, instance, seconds, stages));
+  const ours = sum(plans.map(({ bins }) => bins));
+  const proven = plans.filter(({ bins, bound }) => bins === bound).length;
+  return [
+    {
+      what: `500 instances of classes 1-10, ${name}, ${seconds} s each`,
+      unit: 'sheets',
+      ours,
+      peer: { name: 'published', value: sum(instances.map(({ published }) => published ?? 0)) },
+      floor: { name: 'bound', value: sum(plans.map(({ bound }) => bound)) },
+      target: `≤ ${target}`,
+      met: ours <= target,
+    },
+    { what: '… of these proven to need no fewer', unit: 'of 500', ours: proven },
+  ];
+}
