@@ -1,4 +1,4 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import { posterBarcode } from '../../src/codes/poster.ts';
@@ -13,6 +13,7 @@ import { aStation, card, openScanPage, scan, type TestStation, text } from '../s
 const tag = (code: string) => barcodeFor('K7', code);
 
 let browser: Browser;
+let context: BrowserContext;
 let station: TestStation;
 let page: Page;
 const strangers: string[] = [];
@@ -20,29 +21,33 @@ const complaints: string[] = [];
 
 beforeAll(async () => {
   browser = await launchBrowser();
+  context = await browser.newContext({ viewport: { width: 1024, height: 768 } });
+  context.on('request', request => {
+    if (!request.url().startsWith(station.address()) && !request.url().startsWith('blob:'))
+      strangers.push(request.url());
+  });
 });
 afterAll(async () => {
   await browser?.close();
 });
 
-/** Every test has its own host, ledger and device. */
+/**
+ * Every test has its own host, ledger and device: what a page keeps, it keeps for the port of its host, and cookies are
+ * taken away. To open a browser's windows anew for each would take as long as the tests.
+ */
 beforeEach(async () => {
   strangers.length = 0;
   complaints.length = 0;
   station = await aStation([aManifest()]);
-  const context = await browser.newContext({ viewport: { width: 1024, height: 768 } });
   page = await context.newPage();
-  context.on('request', request => {
-    if (!request.url().startsWith(station.address()) && !request.url().startsWith('blob:'))
-      strangers.push(request.url());
-  });
   page.on('pageerror', error => complaints.push(String(error)));
   page.on('dialog', dialog => {
     complaints.push(`dialog: ${dialog.message()}`);
     void dialog.dismiss();
   });
   return async () => {
-    await context.close();
+    for (const each of context.pages()) await each.close();
+    await context.clearCookies();
     await station.remove();
     expect(strangers, 'nothing is asked of anybody outside').toEqual([]);
     expect(complaints).toEqual([]);
@@ -362,13 +367,13 @@ describe('the page', () => {
   });
 
   it('speaks the browser’s language', async () => {
-    const context = await browser.newContext({ locale: 'es-MX' });
-    const spanish = await context.newPage();
+    const abroad = await browser.newContext({ locale: 'es-MX' });
+    const spanish = await abroad.newPage();
     await openScanPage(spanish, station);
     expect(await text(spanish, 'label[for=code]')).toBe('Lea una etiqueta o escriba su código');
     await scan(spanish, tag('B1.A.1L-SL'));
     await expect.poll(() => card(spanish)).toMatch(/Hecho: /);
-    await context.close();
+    await abroad.close();
   });
 
   it('works under a name of the shop’s network, where browsers withhold half of what they can', async () => {
