@@ -27,6 +27,9 @@ export function packagedTemplates(): readonly { readonly file: string; readonly 
 export const packagedWords = (language: Language): { readonly [key: string]: string } =>
   JSON.parse(readFileSync(beside(`templates/words.${language}.json`), 'utf8')) as { readonly [key: string]: string };
 
+/** The workbook of the demo kitchen. */
+export const packagedDemo = (): Uint8Array => readFileSync(beside('fixtures/demo/kitchen.xlsx'));
+
 /** The pages of the stations, with their scripts, styles and words. */
 export const PACKAGED_STATION = beside('templates/station/');
 

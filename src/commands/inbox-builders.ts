@@ -5,6 +5,7 @@ import { isError } from '../diagnostics/diagnostic.ts';
 import { importJob } from '../import/index.ts';
 import type { Reading, Result, Workbooks } from '../inbox/ports.ts';
 import type { Answered, Asked } from './inbox-builder.ts';
+import { type Rehearsal, rehearse } from './inbox-rehearsal.ts';
 import { readWorkbook } from './workbook-file.ts';
 
 /** A job that takes longer is broken: the largest takes a fraction of it. */
@@ -15,19 +16,48 @@ export function openBuilders(builders: number, templates: string | undefined): W
   const all = new Set<ChildProcess>();
   // One is ready before the first workbook comes: loading takes a part of the wait for its packet.
   const idle = [startBuilder(all)];
+  const rehearsal = rehearseBeside(all, idle, templates);
   return {
     builders,
-    read: readDropped,
+    read: (bytes, name) => {
+      rehearsal.giveUp();
+      return readDropped(bytes, name);
+    },
     build: async order => {
+      rehearsal.giveUp();
       const child = idle.pop() ?? startBuilder(all);
-      const result = await ask(child, { order, templates });
-      idle.push(child);
-      return result;
+      try {
+        const result = await ask(child, { order, templates });
+        idle.push(child);
+        return result;
+      } catch (broken) {
+        // It may be in any state; the next order gets another.
+        child.kill();
+        throw broken;
+      }
     },
     close: async () => {
+      rehearsal.giveUp();
       for (const child of all) child.kill();
     },
   };
+}
+
+/** In a builder beside the one that is ready, and takes its place once it has rehearsed: so no order ever waits for it. */
+function rehearseBeside(all: Set<ChildProcess>, idle: ChildProcess[], templates: string | undefined): Rehearsal {
+  let understudy: ChildProcess | undefined;
+  return rehearse({
+    read: readDropped,
+    build: order => {
+      understudy ??= startBuilder(all);
+      return ask(understudy, { order, templates });
+    },
+    ready: () => {
+      for (const child of idle.splice(0)) child.kill();
+      if (understudy !== undefined) idle.push(understudy);
+    },
+    broken: () => void understudy?.kill(),
+  });
 }
 
 /** What is damaged may be a copy that has not ended; what is unreadable otherwise stays so. */

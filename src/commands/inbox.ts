@@ -5,8 +5,10 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { type Inbox, openInbox } from '../inbox/index.ts';
 import { FolderIsTaken } from '../inbox/lock.ts';
 import type { News } from '../inbox/ports.ts';
+import { pauseOf } from '../inbox/step.ts';
 import { machine } from '../machine.ts';
 import type { ExitCode } from './exit-code.ts';
+import { openBell } from './inbox-bell.ts';
 import { openBuilders } from './inbox-builders.ts';
 import { count, tellLine } from './telling.ts';
 
@@ -31,7 +33,7 @@ export async function inbox(folder: string, options: InboxOptions): Promise<Exit
     return 2;
   }
   if (options.json !== true) tellLine(`Watching ${root}. Drop workbooks in it; stop with Ctrl-C.`);
-  await watch(opened, options);
+  await watch(root, opened, options);
   await opened.close();
   return 0;
 }
@@ -46,7 +48,7 @@ async function open(take: () => Promise<Inbox>): Promise<Inbox | undefined> {
   }
 }
 
-async function watch(opened: Inbox, options: InboxOptions): Promise<void> {
+async function watch(root: string, opened: Inbox, options: InboxOptions): Promise<void> {
   let isStopped = false;
   const stop = new AbortController();
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
@@ -56,15 +58,17 @@ async function watch(opened: Inbox, options: InboxOptions): Promise<void> {
     });
   }
   const bar = barOf(opened, options);
+  const bell = openBell(root);
   while (!isStopped) {
     await opened.poll();
     bar();
-    if (options.once === true && (await isDone(opened))) return;
-    // Somebody waits for what has just been dropped.
-    const isSettling = opened.waiting().some(({ phase }) => phase === 'settling');
-    const seconds = isSettling ? options.poll / 2 : options.poll;
-    await sleep(seconds * 1000, undefined, { signal: stop.signal }).catch(() => undefined);
+    if (options.once === true && (await isDone(opened))) break;
+    const waiting = opened.waiting();
+    // What lies there is looked at in even steps: how long it has been quiet is counted in them.
+    if (waiting.length === 0) await bell.sleepUntilRung(options.poll, stop.signal);
+    else await sleep(options.poll * pauseOf(waiting) * 1000, undefined, { signal: stop.signal }).catch(() => undefined);
   }
+  bell.close();
 }
 
 /** With `--once`, what is stuck is left for another time. */

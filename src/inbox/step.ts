@@ -47,7 +47,19 @@ export type Action =
 export const EMPTY = (builders: number): State => ({ drops: [], builders });
 
 /** Quiet for so many polls, a file is read. A workbook shows itself whether it is whole; of plain text none can tell. */
-const quietPolls = (name: string): number => (/\.csv$/i.test(name) ? 4 : 2);
+const quietPolls = (name: string): number => (isText(name) ? 4 : 2);
+/**
+ * The pause before the next look, in polls. Somebody waits for what has just been dropped; of plain text, that it is quiet
+ * is all there is to go by, so it is given longer.
+ */
+export function pauseOf(drops: readonly Drop[]): number {
+  const settling = drops.filter(({ phase }) => phase === 'settling');
+  if (settling.length === 0) return 1;
+  return settling.every(({ name, quiet }) => quiet < quietPolls(name) && !isText(name)) ? 1 / 4 : 1 / 2;
+}
+
+const isText = (name: string): boolean => /\.csv$/i.test(name);
+
 /** A file that is not whole and has not changed for so many polls is taken for what it is. */
 const PATIENCE_POLLS = 60;
 /** What the machine refused is tried again after so many. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Action, EMPTY, type Event, type State, step } from '../../src/inbox/step.ts';
+import { type Action, type Drop, EMPTY, type Event, pauseOf, type State, step } from '../../src/inbox/step.ts';
 
 /**
  * A day of the inbox as lines. `see a=1 b=2` is what lies in the folder, each file with its stamp; `…×20` says so twenty
@@ -184,5 +184,28 @@ describe('a day of the inbox', () => {
       see a=1     →
       see a=1 ×2  → read a
     `);
+  });
+});
+
+describe('the pause before the next look', () => {
+  const drop = (name: string, phase: Drop['phase'], quiet = 0): Drop => ({
+    name,
+    stamp: '1',
+    phase,
+    quiet,
+    job: '',
+    line: '',
+  });
+
+  it.each<[string, readonly Drop[], number]>([
+    ['nothing lies there', [], 1],
+    ['all that does is in work', [drop('a.xlsx', 'building'), drop('b.xlsx', 'stuck')], 1],
+    ['a workbook was just dropped', [drop('a.xlsx', 'settling')], 1 / 4],
+    ['and looked at again', [drop('a.xlsx', 'settling', 1), drop('b.xlsx', 'building')], 1 / 4],
+    ['it turned out to be half a copy', [drop('a.xlsx', 'settling', 3)], 1 / 2],
+    ['text was dropped', [drop('a.csv', 'settling')], 1 / 2],
+    ['text beside a workbook', [drop('a.xlsx', 'settling'), drop('b.CSV', 'settling', 3)], 1 / 2],
+  ])('%s', (_, drops, polls) => {
+    expect(pauseOf(drops)).toBe(polls);
   });
 });
