@@ -21,7 +21,6 @@ const { metafile } = await build({
     ...(benches.length === 0 ? ['src/cli.ts'] : benches),
     'src/import/apart-worker.ts',
     'src/commands/inbox-builder.ts',
-    'src/commands/table-worker.ts',
   ],
   // All in one folder, so that a file finds what ships beside it from wherever its code was bundled to.
   entryNames: '[name]',

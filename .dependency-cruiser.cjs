@@ -69,7 +69,7 @@ module.exports = {
       to: { dependencyTypes: ['core'], pathNot: '^(node:)?crypto$' },
     },
     ...[
-      ['exceljs', '^src/(import/(read-xlsx[a-z-]*|mark-up|blank-workbook)|render/table-workbook)\\.ts$'],
+      ['exceljs', '^src/import/(read-xlsx[a-z-]*|mark-up|blank-workbook|table-workbook)\\.ts$'],
       ['pdf-lib', '^src/render/bind'],
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],

@@ -1,17 +1,14 @@
-import { Worker } from 'node:worker_threads';
-import type { WriteTable } from '../render/table-workbook.ts';
+import { apart, LIMITS } from '../import/apart.ts';
+import type { RenderAssets } from '../render/index.ts';
 
-/** Writes a table as a workbook in a thread of its own, while this one prints the pages. */
-export const tableWorkbookApart: WriteTable = async table => {
-  if (import.meta.url.endsWith('.ts')) {
-    // From source there is no compiled thread.
-    const { tableWorkbook } = await import('../render/table-workbook.ts');
-    return tableWorkbook(table);
-  }
-  return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./table-worker.js', import.meta.url), { workerData: table });
-    worker.once('message', resolve);
-    worker.once('error', reject);
-    worker.once('exit', () => reject(new Error('the parts workbook was not written')));
-  });
+/** No one waits for a table alone, and its deadline is only looked at when pages have been printed. */
+const PATIENCE_SECONDS = 600;
+
+/** Writes a table as a workbook in the thread that read the job's, while this one prints the pages. */
+export const tableWorkbookApart: RenderAssets['writeTable'] = async table => {
+  const became = await apart({ task: 'table', table }, { ...LIMITS, seconds: PATIENCE_SECONDS });
+  if (became.kind === 'done') return became.answer;
+  // Larger than what is read in a thread: here it may take what memory there is.
+  const { tableWorkbook } = await import('../import/table-workbook.ts');
+  return tableWorkbook(table);
 };

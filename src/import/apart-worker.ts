@@ -3,17 +3,20 @@ import type { Diagnosed } from '../diagnostics/diagnostic.ts';
 import { markUp } from './mark-up.ts';
 import type { Mark, MarkWords } from './marks.ts';
 import { readCells } from './read-xlsx-cells.ts';
+import { type Table, tableWorkbook } from './table-workbook.ts';
 import type { Workbook } from './workbook.ts';
 
-/** Work on a workbook that is done in this thread. */
+/** Work with the spreadsheet library, which is done in this thread. */
 export type Request =
   | { readonly task: 'read'; readonly bytes: Uint8Array; readonly file: string }
-  | { readonly task: 'mark'; readonly bytes: Uint8Array; readonly marks: readonly Mark[]; readonly words: MarkWords };
+  | { readonly task: 'mark'; readonly bytes: Uint8Array; readonly marks: readonly Mark[]; readonly words: MarkWords }
+  | { readonly task: 'table'; readonly table: Table };
 
 /** What comes of each; a workbook that cannot be marked is undefined. */
 export type Answers = {
   readonly read: Diagnosed<Workbook | undefined>;
   readonly mark: Uint8Array | undefined;
+  readonly table: Uint8Array;
 };
 
 function answer(request: Request): Promise<Answers[Request['task']]> {
@@ -22,6 +25,8 @@ function answer(request: Request): Promise<Answers[Request['task']]> {
       return readCells(request.bytes, request.file);
     case 'mark':
       return markUp(request.bytes, request.marks, request.words);
+    case 'table':
+      return tableWorkbook(request.table);
   }
 }
 

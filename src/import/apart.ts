@@ -11,18 +11,19 @@ export const LIMITS: Limits = { seconds: 8, heapMegabytes: 320 };
 /** What became of work that was done apart: its answer, or the limit that it met. */
 export type Apart<T> = { readonly kind: 'done'; readonly answer: T } | { readonly kind: 'too-late' | 'too-much' };
 
-/** Threads that wait for the next workbook: starting one takes longer than most reading. */
+/** Threads that wait for the next work: starting one, with the library, takes longer than most of it. */
 const idle: Worker[] = [];
 
 /**
- * Does work on a workbook in a thread of its own, so that what takes too long or too much memory can be given up, and
+ * Does work with the spreadsheet library in a thread of its own, so that what takes too long or too much memory can be given up, and
  * nothing else with it.
  */
 export async function apart<R extends Request>(request: R, limits: Limits): Promise<Apart<Answers[R['task']]>> {
-  const worker = (limits === LIMITS ? idle.pop() : undefined) ?? startWorker(limits);
+  const isUsual = limits.heapMegabytes === LIMITS.heapMegabytes;
+  const worker = (isUsual ? idle.pop() : undefined) ?? startWorker(limits);
   const became = await answerOf<Answers[R['task']]>(worker, request, limits);
   worker.unref();
-  if (became.kind === 'done' && limits === LIMITS) idle.push(worker);
+  if (became.kind === 'done' && isUsual) idle.push(worker);
   else void worker.terminate();
   return became;
 }

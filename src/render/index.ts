@@ -7,11 +7,10 @@ import { openFonts } from './fonts.ts';
 import { makeManifest } from './manifest.ts';
 import type { Manifest, Packet } from './packet.ts';
 import type { Page } from './page.ts';
-import { csvOf, partsTable } from './parts-list.ts';
+import { csvOf, partsTable, type Table } from './parts-list.ts';
 import { type Press, type Printing, print } from './print.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { openSymbols } from './symbols.ts';
-import type { WriteTable } from './table-workbook.ts';
 
 /** What the packet is printed with: files that ship with the program, or that a shop puts in their place. */
 export type RenderAssets = {
@@ -20,8 +19,8 @@ export type RenderAssets = {
   /** Of the job's language. */
   readonly words: PacketWords;
   readonly fonts: { readonly regular: Uint8Array; readonly bold: Uint8Array };
-  /** Begins at once and may go on beside the printing: its library takes longer to load than a small packet to print. */
-  readonly writeTable: WriteTable;
+  /** Writes a table as a workbook. Begins at once and may go on beside the printing. */
+  readonly writeTable: (table: Table) => Promise<Uint8Array>;
 };
 
 export type RenderOptions = {

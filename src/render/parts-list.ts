@@ -1,6 +1,12 @@
 import type { Part } from '../calculate/door-set.ts';
 import type { Draft } from './draft.ts';
-import type { Table } from './table-workbook.ts';
+
+/** Rows below their headings; widths in figures. */
+export type Table = {
+  readonly title: string;
+  readonly columns: readonly { readonly header: string; readonly width: number }[];
+  readonly rows: readonly (readonly (string | number)[])[];
+};
 
 /** The parts as a table: a row for each piece, in the order of the doors. Lengths as they are printed and in millimetres. */
 export const partsTable = (draft: Draft): Table => ({

@@ -1,9 +1,9 @@
 import { Readable } from 'node:stream';
 import excel from 'exceljs';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { tableWorkbook } from '../../src/import/table-workbook.ts';
 import type { RenderInput } from '../../src/render/draft.ts';
 import { csvOf, partsTable } from '../../src/render/parts-list.ts';
-import { tableWorkbook } from '../../src/render/table-workbook.ts';
 import { aJob, anOpening } from '../support/a-job.ts';
 import { drafted, laidOut } from '../support/packet.ts';
 

@@ -4,6 +4,7 @@ import type { Diagnostic } from '../../src/diagnostics/diagnostic.ts';
 import { importJob } from '../../src/import/index.ts';
 import type { Job } from '../../src/import/job.ts';
 import { readXlsx } from '../../src/import/read-xlsx.ts';
+import { tableWorkbook } from '../../src/import/table-workbook.ts';
 import { layOut } from '../../src/layout/index.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { packagedFonts, packagedTemplates, packagedWords } from '../../src/packaged.ts';
@@ -13,7 +14,6 @@ import type { RenderAssets } from '../../src/render/index.ts';
 import { print } from '../../src/render/print.ts';
 import type { SheetName } from '../../src/render/sheet-names.ts';
 import { openSymbols } from '../../src/render/symbols.ts';
-import { tableWorkbook } from '../../src/render/table-workbook.ts';
 import { FONTS } from './typeset.ts';
 
 /** A job taken through calculation and layout, as the rendering gets it. */
