@@ -12,16 +12,20 @@ import type { Door, FactWorking } from './door-set.ts';
 import { constant, type Fact, fact, lengthInput, product, sum } from './formula.ts';
 import { divisionOf } from './grid.ts';
 import { type Hanging, hangingOf } from './hinges.ts';
-import type { Leaf } from './leaves.ts';
+import type { Leaf, LeafSide } from './leaves.ts';
 import { massOf, type Piece } from './piece.ts';
 import { pullOf } from './pull.ts';
 import { frameHasRoom, leafHasSize } from './sizes.ts';
 
-/** A door with everything but its codes: the copies of an opening differ in nothing else. */
-export type BuiltLeaf = Omit<Door, 'code' | 'barcode' | 'copy' | 'parts' | 'sights'> & {
+/** A door with everything but its codes: the copies of an opening differ in nothing else, the leaves of a pair as they hang. */
+export type BuiltLeaf = Omit<Door, 'code' | 'barcode' | 'copy' | 'parts' | 'sights' | keyof HungLeaf> & {
+  readonly leaves: readonly HungLeaf[];
   readonly pieces: readonly Piece[];
   readonly sights: readonly MarkedSight[];
 };
+
+/** What the leaves of a pair do not share. */
+export type HungLeaf = LeafSide & Pick<Door, 'pull'>;
 
 /** Undefined where the door cannot be made; the findings then say why. */
 export function builtLeaf(opening: Opening, leaf: Leaf, style: Style, bench: Bench): Diagnosed<BuiltLeaf | undefined> {
@@ -46,15 +50,14 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench
   const size = { width: leaf.width.value, height: leaf.height.value };
   const mass = massOfAll(body.pieces, bench);
   const finish = fact(FINISH_AREA, { W: size.width, H: size.height, F: body.thickness });
-  const hung = hanging(leaf, kg(mass.value.value), body, shop);
+  const hung = hanging(opening, leaf, kg(mass.value.value), body, shop);
   const corners = diagonal(size);
   return {
     cabinet: opening.cabinet,
     label: opening.label,
     room: opening.room,
-    leaf: leaf.leaf,
+    leaves: leaf.sides.map(side => hungLeaf(side, opening, size, shop)),
     front: opening.kind,
-    hingeSide: leaf.hingeSide,
     mounting: opening.mounting.kind,
     style: style.name,
     build: style.build,
@@ -67,7 +70,6 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench
     sights: body.sights,
     joint: body.joint,
     hinges: hung.hinges,
-    pull: pullOf(opening, { ...size, hingeSide: leaf.hingeSide }, shop),
     mass: kg(mass.value.value),
     finishArea: areaOf(finish.value.value),
     edgeEasing: style.edgeEasing,
@@ -77,6 +79,12 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench
     pieces: body.pieces,
   };
 }
+
+function hungLeaf({ leaf, hingeSide }: LeafSide, opening: Opening, { width, height }: Size, shop: Shop): HungLeaf {
+  return { leaf, hingeSide, pull: pullOf(opening, { width, height, hingeSide }, shop) };
+}
+
+type Size = { readonly width: Length; readonly height: Length };
 
 /** How far the diagonals of a door may differ: a tall door is allowed more. */
 const squareness = (leaf: Leaf, { doors }: Shop): Length =>
@@ -99,7 +107,7 @@ const FINISH_AREA: Fact<'W' | 'H' | 'F'> = {
 };
 
 /** What swings is hung; drawer fronts, false fronts and end panels are not. */
-const hanging = (leaf: Leaf, mass: Mass, body: Body, shop: Shop): Hanging =>
-  leaf.hingeSide === undefined
+const hanging = (opening: Opening, leaf: Leaf, mass: Mass, body: Body, shop: Shop): Hanging =>
+  opening.hanging.kind === 'fixed'
     ? { hinges: [], workings: [] }
     : hangingOf({ height: leaf.height.value, mass }, middleRailsOf(body), shop);

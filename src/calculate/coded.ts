@@ -2,7 +2,7 @@ import type { Barcode, DoorCode } from '../codes/codes.ts';
 import { doorCode, partCode } from '../codes/part-code.ts';
 import { type Diagnostic, problem } from '../diagnostics/diagnostic.ts';
 import type { MarkedSight } from './body.ts';
-import type { BuiltLeaf } from './built-leaf.ts';
+import type { BuiltLeaf, HungLeaf } from './built-leaf.ts';
 import type { Door, DoorSet, Part, Sight } from './door-set.ts';
 import type { Piece } from './piece.ts';
 
@@ -12,8 +12,13 @@ type CodedDoor = { readonly door: Door; readonly parts: readonly Part[] };
  * One copy of a leaf as a door with its parts, each with its code and symbol. Doors and parts are written out field by
  * field: of 100,000 parts, each copy of the rest would be made twice.
  */
-export function coded(leaf: BuiltLeaf, copy: number, barcodeOf: (code: string) => Barcode): CodedDoor {
-  const code = doorCode({ cabinet: leaf.cabinet, label: leaf.label, copy, leaf: leaf.leaf });
+export function coded(
+  leaf: BuiltLeaf,
+  hung: HungLeaf,
+  copy: number,
+  barcodeOf: (code: string) => Barcode,
+): CodedDoor {
+  const code = doorCode({ cabinet: leaf.cabinet, label: leaf.label, copy, leaf: hung.leaf });
   const parts = leaf.pieces.map(piece => codedPart(piece, code, barcodeOf));
   const door: Door = {
     code,
@@ -22,9 +27,9 @@ export function coded(leaf: BuiltLeaf, copy: number, barcodeOf: (code: string) =
     cabinet: leaf.cabinet,
     label: leaf.label,
     room: leaf.room,
-    leaf: leaf.leaf,
+    leaf: hung.leaf,
     front: leaf.front,
-    hingeSide: leaf.hingeSide,
+    hingeSide: hung.hingeSide,
     mounting: leaf.mounting,
     style: leaf.style,
     build: leaf.build,
@@ -37,7 +42,7 @@ export function coded(leaf: BuiltLeaf, copy: number, barcodeOf: (code: string) =
     sights: leaf.sights.map(sight => codedSight(sight, code)),
     joint: leaf.joint,
     hinges: leaf.hinges,
-    pull: leaf.pull,
+    pull: hung.pull,
     mass: leaf.mass,
     finishArea: leaf.finishArea,
     edgeEasing: leaf.edgeEasing,

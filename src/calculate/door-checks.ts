@@ -8,7 +8,10 @@ import type { Movement } from './door-set.ts';
 import { coversJoint, jointsFromTop } from './hinges.ts';
 import { openingName } from './opening-name.ts';
 
-/** What must hold of a door that can be made, before wood is cut for it. */
+/**
+ * What must hold of a door that can be made, before wood is cut for it. What is wrong with one leaf of a pair is wrong with
+ * its mirror image, and said once.
+ */
 type Check = (leaf: BuiltLeaf, opening: Opening, shop: Shop) => readonly Diagnostic[];
 
 export const doorFindings: Check = (leaf, opening, shop) => CHECKS.flatMap(check => check(leaf, opening, shop));
@@ -102,8 +105,8 @@ const hingesClearJoints: Check = ({ hinges, pieces, height }, opening, shop) => 
     );
 };
 
-const pullIsOnTheDoor: Check = ({ pull, width, height }, opening) => {
-  const off = pull?.holes.find(
+const pullIsOnTheDoor: Check = ({ leaves, width, height }, opening) => {
+  const off = leaves[0]?.pull?.holes.find(
     ({ fromLeft, fromBottom }) =>
       fromLeft <= 0 || fromLeft >= width.value || fromBottom <= 0 || fromBottom >= height.value,
   );
@@ -113,7 +116,8 @@ const pullIsOnTheDoor: Check = ({ pull, width, height }, opening) => {
 };
 
 /** A hole up the stile must have the stile's solid part round it, not the groove. */
-const pullClearsGroove: Check = ({ pull, joint }, opening, { pulls }) => {
+const pullClearsGroove: Check = ({ leaves, joint }, opening, { pulls }) => {
+  const pull = leaves[0]?.pull;
   if (pull?.runs !== 'upright' || joint === undefined) return [];
   const solid = minus(joint.stileWidth, joint.grooveDepth);
   const half = share(pull.diameter, 2, nm(1)).each;

@@ -1,11 +1,11 @@
 import { barcodesOf } from '../codes/barcode.ts';
-import type { Diagnosed } from '../diagnostics/diagnostic.ts';
+import type { Diagnosed, Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { Job, Opening, Style } from '../import/job.ts';
 import { type Bench, benchOf } from './bench.ts';
-import { type BuiltLeaf, builtLeaf } from './built-leaf.ts';
+import { builtLeaf } from './built-leaf.ts';
 import { barcodeClashes, coded } from './coded.ts';
 import type { Door, DoorSet, Part } from './door-set.ts';
-import { leavesOf } from './leaves.ts';
+import { leafOf } from './leaves.ts';
 import { materialsOf, unknownSpecies } from './materials.ts';
 import { moistures } from './moisture.ts';
 import { revealFindings } from './reveals.ts';
@@ -22,21 +22,16 @@ export function calculate(job: Job): Diagnosed<DoorSet> {
   const sound = usableStyles(job);
   const styles = withKnownMovement(sound.value, bench.materials, bench.air);
   const openings = namedOnce(job.openings);
-  const styleOf = new Map(styles.value.map(style => [style.name, style]));
-  const built = openings.map(opening => leavesBuilt(opening, styleOf.get(opening.style), bench));
-  const doorSet = codedAll(
-    job,
-    openings.map(({ quantity }, at) => ({ quantity, leaves: built[at]?.value ?? [] })),
-  );
+  const made = doorsMade(job, openings, styles.value, bench);
   return {
-    value: doorSet,
+    value: made.value,
     diagnostics: [
       ...sound.diagnostics,
       ...styles.diagnostics,
       ...unknownSpecies(job, styles.value),
-      ...built.flatMap(each => each.diagnostics),
+      ...made.diagnostics,
       ...revealFindings(openings, job.shop),
-      ...barcodeClashes(doorSet),
+      ...barcodeClashes(made.value),
     ],
   };
 }
@@ -52,32 +47,32 @@ function namedOnce(openings: readonly Opening[]): readonly Opening[] {
   });
 }
 
-/** The leaves of an opening, or none where it cannot be closed: half a pair closes nothing. */
-function leavesBuilt(opening: Opening, style: Style | undefined, bench: Bench): Diagnosed<readonly BuiltLeaf[]> {
-  // What is wrong with the style, or that there is none, was said at its own row.
-  if (style === undefined) return { value: [], diagnostics: [] };
-  const built = leavesOf(opening, bench.shop).map(leaf => builtLeaf(opening, leaf, style, bench));
-  const leaves = built.map(each => each.value).filter(leaf => leaf !== undefined);
-  // The leaves of a pair are mirror images: what is wrong with one is wrong with both, and said once.
-  return { value: leaves.length === built.length ? leaves : [], diagnostics: built[0]?.diagnostics ?? [] };
-}
-
-/** Copy by copy, so that the doors of an opening follow each other as they will hang. */
-function codedAll(
+/** Opening by opening and copy by copy, so that doors follow each other as they will hang. */
+function doorsMade(
   job: Job,
-  openings: readonly { readonly quantity: number; readonly leaves: readonly BuiltLeaf[] }[],
-): DoorSet {
+  openings: readonly Opening[],
+  styles: readonly Style[],
+  bench: Bench,
+): Diagnosed<DoorSet> {
+  const styleOf = new Map(styles.map(style => [style.name, style]));
   const barcodeOf = barcodesOf(job.number);
   const doors: Door[] = [];
   const parts: Part[] = [];
-  for (const { quantity, leaves } of openings) {
-    for (let copy = 1; copy <= quantity; copy += 1) {
-      for (const leaf of leaves) {
-        const made = coded(leaf, copy, barcodeOf);
+  const diagnostics: Diagnostic[] = [];
+  for (const opening of openings) {
+    const style = styleOf.get(opening.style);
+    // What is wrong with the style, or that there is none, was said at its own row.
+    if (style === undefined) continue;
+    const built = builtLeaf(opening, leafOf(opening, bench.shop), style, bench);
+    diagnostics.push(...built.diagnostics);
+    if (built.value === undefined) continue;
+    for (let copy = 1; copy <= opening.quantity; copy += 1) {
+      for (const leaf of built.value.leaves) {
+        const made = coded(built.value, leaf, copy, barcodeOf);
         doors.push(made.door);
         parts.push(...made.parts);
       }
     }
   }
-  return { doors, parts };
+  return { value: { doors, parts }, diagnostics };
 }

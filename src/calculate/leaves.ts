@@ -1,24 +1,28 @@
-import type { Mounting, Opening, Side, Sides } from '../import/job.ts';
+import type { Mounting, Opening, Sides } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Door, LengthWorking, Working } from './door-set.ts';
 import { type Counted, type Given, type Sum, sumOf, work, workShared } from './working.ts';
 
-/** A door of the opening, as far as the opening alone decides it. */
+/**
+ * What closes an opening, as far as the opening alone decides it: one leaf, or a pair of them. Those are mirror images
+ * and differ in nothing but their sides, so all else is worked out once for both.
+ */
 export type Leaf = {
-  readonly leaf: Door['leaf'];
-  readonly hingeSide: Side | undefined;
+  readonly sides: readonly LeafSide[];
   readonly width: LengthWorking;
   readonly height: LengthWorking;
   readonly gaps: Door['gaps'];
   readonly workings: readonly Working[];
 };
 
+export type LeafSide = Pick<Door, 'leaf' | 'hingeSide'>;
+
 /**
- * The leaf or the two leaves that close an opening. Sizes are rounded down to the shop's increment. What that takes
+ * The leaf or the pair that closes an opening. Sizes are rounded down to the shop's increment. What that takes
  * goes back into the gaps: between the leaves of a pair, on the side away from the hinge of a single one, and at the
  * bottom, so that tops stay in line. Geometry, apart from where the rest goes: that is common practice.
  */
-export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
+export function leafOf(opening: Opening, shop: Shop): Leaf {
   const { hanging, mounting } = opening;
   const { increment } = shop.doors;
   const sums = SUMS[mounting.kind];
@@ -31,12 +35,9 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
       // What is left between two leaves: the gap that was asked for and what rounding took from both.
       const between = work(sums.between, made);
       const bottom = work(sums.bottom, made);
-      const gaps = { ...asked(mounting), bottom: bottom.value, between: between.value };
-      const shared = { width, height, gaps, workings: [between, bottom] };
-      return [
-        { ...shared, leaf: 'left', hingeSide: 'left' },
-        { ...shared, leaf: 'right', hingeSide: 'right' },
-      ];
+      const { left, right, top } = asked(mounting);
+      const gaps = { left, right, top, bottom: bottom.value, between: between.value };
+      return { sides: PAIR, width, height, gaps, workings: [between, bottom] };
     }
     case 'single':
     case 'fixed': {
@@ -54,10 +55,15 @@ export function leavesOf(opening: Opening, shop: Shop): readonly Leaf[] {
         bottom: bottom.value,
         between: undefined,
       };
-      return [{ leaf: 'single', hingeSide, width, height, gaps, workings: [side, bottom] }];
+      return { sides: [{ leaf: 'single', hingeSide }], width, height, gaps, workings: [side, bottom] };
     }
   }
 }
+
+const PAIR: readonly LeafSide[] = [
+  { leaf: 'left', hingeSide: 'left' },
+  { leaf: 'right', hingeSide: 'right' },
+];
 
 /** What the workbook says of an opening, by the symbols of the sums. */
 function givenBy({ width, height, mounting }: Opening): Given<string> {
