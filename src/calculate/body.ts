@@ -65,7 +65,7 @@ export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, ben
     ],
     sights: filled.map(({ cell: { place, column, row }, infill: [seen] }) => ({ place, column, row, mark: seen.mark })),
     joint: section.joint,
-    workings: [...sizesOnce(division), ...section.workings],
+    workings: [...sizesOnce(division.columns), ...sizesOnce(division.rows), ...section.workings],
   };
 }
 
@@ -97,9 +97,8 @@ function infillOf(cell: Cell, style: FrameStyle, bench: Bench): readonly [Piece,
 }
 
 /** Sizes that are shared were worked out once for all bands. */
-const sizesOnce = ({ rows, columns }: Division): readonly Working[] => [
-  ...new Set([...columns, ...rows].map((band: Band) => band.working)),
-];
+const sizesOnce = (bands: readonly Band[]): readonly Working[] =>
+  bands.map(band => band.working).filter((working, at, all) => working !== all[at - 1]);
 
 export const middleRailsOf = (body: Body): readonly Rectangle[] =>
   body.pieces.filter(piece => piece.role === 'rail-middle').map(piece => piece.place);

@@ -73,7 +73,7 @@ function assembled(opening: Opening, leaf: Leaf, style: Style, body: Body, bench
     mass: kg(mass.value.value),
     finishArea: areaOf(finish.value.value),
     edgeEasing: style.edgeEasing,
-    workings: [...leaf.workings, ...body.workings, corners, mass, finish, ...hung.workings],
+    workings: leaf.workings.concat(body.workings, [corners, mass, finish], hung.workings),
     note: opening.note,
     from: opening.from,
     pieces: body.pieces,

@@ -55,7 +55,10 @@ export function coded(
 }
 
 const codedSight = ({ place, column, row, mark }: MarkedSight, door: DoorCode): Sight => ({
-  ...place,
+  left: place.left,
+  bottom: place.bottom,
+  width: place.width,
+  height: place.height,
   column,
   row,
   infill: partCode(door, mark),

@@ -5,7 +5,7 @@ import type { Density } from '../units/mass.ts';
 import type { LengthWorking } from './door-set.ts';
 import type { Band, Division } from './grid.ts';
 import { onceFor } from './once-for.ts';
-import { type Piece, weighed } from './piece.ts';
+import { type Piece, sameAs, weighed } from './piece.ts';
 import { sumOf, work } from './working.ts';
 
 type Leaf = { readonly width: LengthWorking; readonly height: LengthWorking };
@@ -47,12 +47,13 @@ function leftStile(leaf: Leaf, style: FrameStyle, density: Density): Piece {
   );
 }
 
-const rightStile = (left: Piece, leaf: Leaf, style: FrameStyle): Piece => ({
-  ...left,
-  mark: 'SR',
-  role: 'stile-right',
-  place: { ...left.place, left: minus(leaf.width.value, style.stileWidth) },
-});
+const rightStile = (left: Piece, leaf: Leaf, style: FrameStyle): Piece =>
+  sameAs(left, 'SR', 'stile-right', {
+    left: minus(leaf.width.value, style.stileWidth),
+    bottom: nm(0),
+    width: style.stileWidth,
+    height: leaf.height.value,
+  });
 
 /** Between the shoulders of every rail that runs through. */
 export const railShoulder = (leaf: Leaf, style: FrameStyle): LengthWorking =>
@@ -79,18 +80,21 @@ function bottomRail(leaf: Leaf, style: FrameStyle, density: Density): Piece {
 
 /** Another rail differs in its width and place only: all are cut at one setting of the stop. */
 const otherRail = (
-  bottom: Piece,
+  like: Piece,
   rail: Pick<Piece, 'mark' | 'role' | 'width' | 'make'> & { readonly bottom: Length },
   density: Density,
 ): Piece =>
   weighed(
     {
-      ...bottom,
       mark: rail.mark,
       role: rail.role,
+      stock: like.stock,
+      length: like.length,
       width: rail.width,
+      thickness: like.thickness,
+      shoulder: like.shoulder,
+      place: { left: like.place.left, bottom: rail.bottom, width: like.place.width, height: rail.width.value },
       make: rail.make,
-      place: { ...bottom.place, bottom: rail.bottom, height: rail.width.value },
       workings: [],
     },
     density,

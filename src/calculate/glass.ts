@@ -4,8 +4,9 @@ import type { Shop } from '../trade/shop.ts';
 import { type Length, minus, plus } from '../units/length.ts';
 import type { Density } from '../units/mass.ts';
 import type { LengthWorking, Rectangle } from './door-set.ts';
+import { onceFor } from './once-for.ts';
 import type { Cell } from './panel.ts';
-import { type Piece, weighed } from './piece.ts';
+import { type Piece, sameAs, weighed } from './piece.ts';
 import { sumOf, work } from './working.ts';
 
 type Glass = Extract<Infill, { kind: 'glass' }>;
@@ -15,16 +16,23 @@ type Glass = Extract<Infill, { kind: 'glass' }>;
  * is deep takes the pane from behind; the stops fill it up to the frame's back. Level stops run through, upright ones
  * stand between them. Geometry; the clearance is common practice.
  */
-export const glazing = (
+export function glazing(
   cell: Cell,
   style: FrameStyle,
   infill: Glass,
   density: Density,
   shop: Shop,
-): readonly [Piece, ...Piece[]] => [
-  pane(cell, style, infill, shop),
-  ...STOPS.map(side => stop(side, cell, style, infill, density)),
-];
+): readonly [Piece, ...Piece[]] {
+  const level = stop('top', cell, style, density);
+  const upright = stop('left', cell, style, density);
+  return [
+    pane(cell, style, infill, shop),
+    level,
+    opposite('bottom', level, cell, style),
+    upright,
+    opposite('right', upright, cell, style),
+  ];
+}
 
 function pane(cell: Cell, style: FrameStyle, infill: Glass, shop: Shop): Piece {
   const { glassClearance } = shop.panels;
@@ -50,15 +58,15 @@ const GLASS_WIDTH = sumOf('glass-width', [1, 'w'], [2, 'D'], [-2, 'c']);
 
 type StopSide = 'top' | 'bottom' | 'left' | 'right';
 
-function stop(side: StopSide, cell: Cell, style: FrameStyle, infill: Glass, density: Density): Piece {
-  const thickness = stopThickness(style, infill.thickness);
+function stop(side: StopSide, cell: Cell, style: FrameStyle, density: Density): Piece {
+  const thickness = stopThickness(style);
   return weighed(
     {
-      mark: `G${STOP_MARKS[side]}${cell.mark}`,
+      mark: stopMark(side, cell),
       role: 'glass-stop',
       stock: style.frameStock,
       length: stopLength(side, cell, style),
-      width: work(STOP_WIDTH, { D: style.grooveDepth }),
+      width: stopWidth(style),
       thickness: thickness.value,
       shoulder: undefined,
       place: stopPlace(side, cell.place, style.grooveDepth),
@@ -69,9 +77,18 @@ function stop(side: StopSide, cell: Cell, style: FrameStyle, infill: Glass, dens
   );
 }
 
+/** Stops that face each other are cut alike. */
+const opposite = (side: StopSide, like: Piece, cell: Cell, style: FrameStyle): Piece =>
+  sameAs(like, stopMark(side, cell), 'glass-stop', stopPlace(side, cell.place, style.grooveDepth));
+
+const stopMark = (side: StopSide, cell: Cell): string => `G${STOP_MARKS[side]}${cell.mark}`;
+
+const stopWidth = onceFor((style: FrameStyle) => work(STOP_WIDTH, { D: style.grooveDepth }));
+
 /** What is left behind the pane, up to the frame's back. */
-export const stopThickness = (style: FrameStyle, glassThickness: Length): LengthWorking =>
-  work(STOP_THICKNESS, { F: style.frameThickness, L: style.faceToGroove, Tg: glassThickness });
+export const stopThickness = onceFor((style: FrameStyle) =>
+  work(STOP_THICKNESS, { F: style.frameThickness, L: style.faceToGroove, Tg: style.infill.thickness }),
+);
 
 /** Cut to the clear opening as it is, not to the one that panes are cut for: a stop has no play. */
 const stopLength = (side: StopSide, cell: Cell, style: FrameStyle): LengthWorking =>
@@ -85,19 +102,19 @@ const LEVEL_STOP = sumOf('stop-length', [1, 'w'], [2, 'D']);
 const UPRIGHT_STOP = sumOf('stop-length', [1, 'h']);
 
 function stopPlace(side: StopSide, sight: Rectangle, width: Length): Rectangle {
-  const level = { left: minus(sight.left, width), width: plus(sight.width, width, width), height: width };
-  const upright = { bottom: sight.bottom, width, height: sight.height };
+  const { left, bottom, height } = sight;
+  const before = minus(left, width);
+  const through = plus(sight.width, width, width);
   switch (side) {
     case 'bottom':
-      return { ...level, bottom: minus(sight.bottom, width) };
+      return { left: before, bottom: minus(bottom, width), width: through, height: width };
     case 'top':
-      return { ...level, bottom: plus(sight.bottom, sight.height) };
+      return { left: before, bottom: plus(bottom, height), width: through, height: width };
     case 'left':
-      return { ...upright, left: minus(sight.left, width) };
+      return { left: before, bottom, width, height };
     case 'right':
-      return { ...upright, left: plus(sight.left, sight.width) };
+      return { left: plus(left, sight.width), bottom, width, height };
   }
 }
 
-const STOPS: readonly StopSide[] = ['top', 'bottom', 'left', 'right'];
 const STOP_MARKS = { top: 'ST', bottom: 'SB', left: 'SL', right: 'SR' } as const;

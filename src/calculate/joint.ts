@@ -10,7 +10,7 @@ export type JointWorking = { readonly joint: Joint; readonly workings: readonly 
 
 /** The section of a frame that `infill` fills, cut for a clear opening as wide as `sight`. */
 export function jointOf(style: FrameStyle, infill: Piece, sight: LengthWorking): JointWorking {
-  const projection = backProjection(infill.thickness, style);
+  const projection = backProjection(style);
   const edgeAllowance = workShared(
     EDGE_ALLOWANCE,
     { by: 2, to: nm(1) },

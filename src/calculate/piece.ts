@@ -1,5 +1,5 @@
 import { type Density, kg } from '../units/mass.ts';
-import type { Part } from './door-set.ts';
+import type { Part, Rectangle, Role } from './door-set.ts';
 import { type Fact, fact, input, lengthInput, product, sum } from './formula.ts';
 
 /** A part before it has a code: `mark` is what tells it from the other parts of its door. */
@@ -24,9 +24,25 @@ export function weighed(piece: Omit<Piece, 'mass'>, density: Density): Piece {
     place,
     make,
     mass: kg(mass.value.value),
-    workings: [...workings, mass],
+    // A spread would leave room for sixteen more, which each piece would keep.
+    workings: workings.concat([mass]),
   };
 }
+
+/** A piece that is cut as another one, for another place: its numbers are shared. */
+export const sameAs = (piece: Piece, mark: string, role: Role, place: Rectangle): Piece => ({
+  mark,
+  role,
+  stock: piece.stock,
+  length: piece.length,
+  width: piece.width,
+  thickness: piece.thickness,
+  shoulder: piece.shoulder,
+  place,
+  make: piece.make,
+  mass: piece.mass,
+  workings: piece.workings,
+});
 
 const MASS: Fact<'L' | 'B' | 't' | 'ρ'> = {
   of: 'mass',

@@ -1,7 +1,8 @@
 import type { FrameStyle } from '../import/job.ts';
 import type { Shop } from '../trade/shop.ts';
 import type { Length } from '../units/length.ts';
-import type { LengthWorking, Rabbet, Working } from './door-set.ts';
+import type { Rabbet, Working } from './door-set.ts';
+import { onceFor } from './once-for.ts';
 import { sumOf, work } from './working.ts';
 
 /** A rabbet, and how its numbers came about. */
@@ -26,8 +27,9 @@ export function panelRabbet(panelThickness: Length, style: FrameStyle, allowance
 }
 
 /** How far the infill's back stands proud of the frame's back; negative where it is recessed. */
-export const backProjection = (infillThickness: Length, style: FrameStyle): LengthWorking =>
-  work(BACK_PROJECTION, { L: style.faceToGroove, Tp: infillThickness, F: style.frameThickness });
+export const backProjection = onceFor((style: FrameStyle) =>
+  work(BACK_PROJECTION, { L: style.faceToGroove, Tp: style.infill.thickness, F: style.frameThickness }),
+);
 
 const DEPTH = sumOf('rabbet-depth', [1, 'Tp'], [-1, 'G'], [1, 'fit']);
 const WIDTH = sumOf('rabbet-width', [1, 'D'], [-1, 'a'], [1, 'clear']);

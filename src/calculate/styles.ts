@@ -137,14 +137,14 @@ const panelFitsGroove = frameCheck((style, { shop }) => {
 const RATTLE = mm(0.5);
 
 const backLiesFlat = frameCheck(style => {
-  const proud = backProjection(style.infill.thickness, style).value;
+  const proud = backProjection(style).value;
   return style.infill.kind === 'glass' || proud <= 0
     ? []
     : [problem('panel-proud-of-back', cellOf(style.from, 'panelThickness'), { style: style.name, proud })];
 });
 
 const glassHasStop = frameCheck(style => {
-  const left = stopThickness(style, style.infill.thickness).value;
+  const left = stopThickness(style).value;
   return style.infill.kind !== 'glass' || left > 0
     ? []
     : [problem('glass-without-stop', cellOf(style.from, 'panelThickness'), { style: style.name, left })];
