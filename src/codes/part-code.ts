@@ -25,20 +25,17 @@ export const placeMark = (row: number, column: number): string => `${row}${lette
 
 const LEAF_MARKS = { single: '', left: 'L', right: 'R' } as const;
 
-/** A name with its spaces as `_`, and what could be taken for part of the code's own form as `~` and its number. */
-const plain = (text: string): string => {
+/**
+ * A name with its spaces as `_`, and what could be taken for part of the code's own form as `~` and its number. Letters
+ * and figures of all languages stand as they are, unless the same sight could be written in two ways.
+ */
+function plain(text: string): string {
   const composed = text === text.normalize('NFC');
-  let code = '';
-  for (const character of text) code += plainCharacter(character, composed);
+  const code = text.replace(composed ? /[^\p{L}\p{N}+-]/gu : /[^A-Za-z0-9+-]/gu, character =>
+    character === ' ' ? '_' : `~${character.codePointAt(0)?.toString(16).toUpperCase()}~`,
+  );
   // A cabinet without a name still has a code of three parts.
   return code === '' ? '~' : code;
-};
-
-/** Letters and figures of all languages stand as they are, unless the same sight could be written in two ways. */
-function plainCharacter(character: string, composed: boolean): string {
-  if (character === ' ') return '_';
-  const readable = composed ? /^[\p{L}\p{N}+-]$/u : /^[A-Za-z0-9+-]$/;
-  return readable.test(character) ? character : `~${character.codePointAt(0)?.toString(16).toUpperCase()}~`;
 }
 
 /** A, B … Z, AA, AB … as the columns of a spreadsheet. */
