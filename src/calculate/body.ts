@@ -53,16 +53,15 @@ const SLAB_LENGTH = sumOf('slab-length', [1, 'H']);
 const SLAB_WIDTH = sumOf('slab-width', [1, 'W']);
 
 export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, bench: Bench): Body {
-  const filled = cellsOf(division).map(cell => ({ cell, infill: infillOf(cell, style, bench) }));
+  const filled = cellsOf(division).map((cell): Filled => ({ cell, infill: infillOf(cell, style, bench) }));
   const [first] = filled;
   assert(first !== undefined, 'a frame without a clear opening');
   const section = jointOf(style, first.infill[0], first.cell.width);
   return {
     thickness: style.frameThickness,
-    pieces: [
-      ...framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)),
-      ...filled.flatMap(({ infill }) => infill),
-    ],
+    pieces: framePieces(leaf, style, division, bench.materials.densityOf(style.frameStock)).concat(
+      ...filled.map(({ infill }) => infill),
+    ),
     sights: filled.map(({ cell: { place, column, row }, infill: [seen] }) => ({ place, column, row, mark: seen.mark })),
     joint: section.joint,
     workings: [...sizesOnce(division.columns), ...sizesOnce(division.rows), ...section.workings],
@@ -71,20 +70,25 @@ export function frameBody(leaf: Leaf, style: FrameStyle, division: Division, ben
 
 type NumberedCell = Cell & { readonly row: number; readonly column: number };
 
-const cellsOf = ({ rows, columns }: Division): readonly NumberedCell[] =>
-  rows.flatMap((row, rowAt) =>
-    columns.map((column, columnAt) => ({
-      row: rowAt + 1,
-      column: columnAt + 1,
-      mark: rows.length * columns.length === 1 ? '' : placeMark(rowAt + 1, columnAt + 1),
-      width: column.working,
-      height: row.working,
-      place: { left: column.start, bottom: row.start, width: column.size, height: row.size },
-    })),
-  );
+/** The first piece of an infill is what is seen. */
+type Filled = { readonly cell: NumberedCell; readonly infill: readonly [Piece, ...Piece[]] };
 
-/** What fills a cell: the first piece is what is seen. */
-function infillOf(cell: Cell, style: FrameStyle, bench: Bench): readonly [Piece, ...Piece[]] {
+function cellsOf({ rows, columns }: Division): readonly NumberedCell[] {
+  const cells: NumberedCell[] = [];
+  for (const [rowAt, { start: bottom, size: height, working }] of rows.entries())
+    for (const [columnAt, column] of columns.entries())
+      cells.push({
+        row: rowAt + 1,
+        column: columnAt + 1,
+        mark: rows.length * columns.length === 1 ? '' : placeMark(rowAt + 1, columnAt + 1),
+        width: column.working,
+        height: working,
+        place: { left: column.start, bottom, width: column.size, height },
+      });
+  return cells;
+}
+
+function infillOf(cell: Cell, style: FrameStyle, bench: Bench): Filled['infill'] {
   const { infill } = style;
   switch (infill.kind) {
     case 'plywood':

@@ -12,12 +12,7 @@ type CodedDoor = { readonly door: Door; readonly parts: readonly Part[] };
  * One copy of a leaf as a door with its parts, each with its code and symbol. Doors and parts are written out field by
  * field: of 100,000 parts, each copy of the rest would be made twice.
  */
-export function coded(
-  leaf: BuiltLeaf,
-  hung: HungLeaf,
-  copy: number,
-  barcodeOf: (code: string) => Barcode,
-): CodedDoor {
+export function coded(leaf: BuiltLeaf, hung: HungLeaf, copy: number, barcodeOf: (code: string) => Barcode): CodedDoor {
   const code = doorCode({ cabinet: leaf.cabinet, label: leaf.label, copy, leaf: hung.leaf });
   const parts = leaf.pieces.map(piece => codedPart(piece, code, barcodeOf));
   const door: Door = {
@@ -85,12 +80,14 @@ function codedPart(piece: Piece, door: DoorCode, barcodeOf: (code: string) => Ba
 
 /** Two codes of one symbol would be one piece to every scanner. Rare (see `barcodesOf`), so it is looked for. */
 export function barcodeClashes({ doors, parts }: DoorSet): readonly Diagnostic[] {
-  const codes = new Map<Barcode, string>();
+  const tagged = [...doors, ...parts];
+  const barcodes = new Set<Barcode>();
   const clashes: Diagnostic[] = [];
-  for (const { code, barcode } of [...doors, ...parts]) {
-    const other = codes.get(barcode);
-    if (other === undefined) codes.set(barcode, code);
-    else clashes.push(problem('barcode-clash', { kind: 'part', code }, { one: other, other: code }));
+  for (const { code, barcode } of tagged) {
+    const { size } = barcodes;
+    if (barcodes.add(barcode).size > size) continue;
+    const one = tagged.find(other => other.barcode === barcode)?.code ?? code;
+    clashes.push(problem('barcode-clash', { kind: 'part', code }, { one, other: code }));
   }
   return clashes;
 }

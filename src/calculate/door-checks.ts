@@ -14,7 +14,11 @@ import { openingName } from './opening-name.ts';
  */
 type Check = (leaf: BuiltLeaf, opening: Opening, shop: Shop) => readonly Diagnostic[];
 
-export const doorFindings: Check = (leaf, opening, shop) => CHECKS.flatMap(check => check(leaf, opening, shop));
+export const doorFindings: Check = (leaf, opening, shop) => {
+  const findings: Diagnostic[] = [];
+  for (const check of CHECKS) findings.push(...check(leaf, opening, shop));
+  return findings;
+};
 
 /** Architectural woodwork standards ask for an intermediate rail in high frames; a panel alone lets them rack. */
 const tallFrameHasMiddleRail: Check = ({ build, height }, opening, { doors }) =>
@@ -30,13 +34,13 @@ const tallFrameHasMiddleRail: Check = ({ build, height }, opening, { doors }) =>
 
 /** Said once for the widest-moving panel of a door: the others are cured with it. */
 const panelStaysInGroove: Check = (leaf, opening, { panels }) => {
-  const [worst] = leaf.pieces
-    .flatMap(({ make, width }) =>
-      make.kind === 'solid-panel' ? [{ width: width.value, movement: make.movement }] : [],
-    )
-    .sort((a, b) => a.movement.engagement - b.movement.engagement);
-  if (worst === undefined || worst.movement.engagement >= panels.engagement) return [];
-  return [heldBadly(worst.width, worst.movement, opening, panels.engagement)];
+  let worst: { readonly width: Length; readonly movement: Movement } | undefined;
+  for (const { make, width } of leaf.pieces) {
+    if (make.kind !== 'solid-panel' || make.movement.engagement >= panels.engagement) continue;
+    if (worst === undefined || make.movement.engagement < worst.movement.engagement)
+      worst = { width: width.value, movement: make.movement };
+  }
+  return worst === undefined ? [] : [heldBadly(worst.width, worst.movement, opening, panels.engagement)];
 };
 
 function heldBadly(width: Length, movement: Movement, opening: Opening, least: Length): Diagnostic {

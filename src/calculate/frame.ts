@@ -23,8 +23,7 @@ export function framePieces(leaf: Leaf, style: FrameStyle, division: Division, d
     bottom,
     ...middleRails(bottom, style, division, density),
     topRail(bottom, leaf, style, density),
-    ...division.rows.flatMap((row, at) => middleStiles(row, at + 1, division.columns, style, density)),
-  ];
+  ].concat(...division.rows.map((row, at) => middleStiles(row, at + 1, division.columns, style, density)));
 }
 
 function leftStile(leaf: Leaf, style: FrameStyle, density: Density): Piece {

@@ -2,7 +2,7 @@ import type { HingeCounts, Shop } from '../trade/shop.ts';
 import { ceilTo, floorTo, type Length, minus, nm, plus, share, times } from '../units/length.ts';
 import type { Mass } from '../units/mass.ts';
 import type { FactWorking, Hinge, Input, LengthWorking, Rectangle, Working } from './door-set.ts';
-import { onceFor } from './once-for.ts';
+import { onceFor, onceForEach } from './once-for.ts';
 import { sumOf, work, workShared } from './working.ts';
 
 /** The hinges of a leaf from the top down, with how their number and their places came about. */
@@ -23,12 +23,7 @@ export function hangingOf(
   const count = hingeCount(leaf, shop.hinges.counts);
   const places = hingePlaces(leaf.height, count.value.value, shop);
   const joints = jointsFromTop(middleRails, leaf.height);
-  const moved = offJoints(
-    places.map(place => place.value),
-    joints,
-    leaf.height,
-    shop,
-  );
+  const moved = offJoints(places, joints, leaf.height, shop);
   const edge = hingeEdge(shop.hinges);
   const hinges = moved.map(
     ({ fromTop, shifted }): Hinge => ({
@@ -39,7 +34,7 @@ export function hangingOf(
       shifted,
     }),
   );
-  return { hinges, workings: [count, ...places, ...shifts(places, moved), edge] };
+  return { hinges, workings: [count, ...places, ...shifts(moved), edge] };
 }
 
 /** From the door's edge to the centre of the cup. */
@@ -91,9 +86,7 @@ function hingePlaces(height: Length, count: number, shop: Shop): readonly Length
   const quarter = workShared(FROM_TOP, { by: 4, to: increment }, { H: height });
   const first = quarter.value < shop.hinges.fromEnd ? quarter : endPlace(shop.hinges);
   const given = { H: height, E: first.value };
-  const between = Array.from({ length: count - 2 }, (_, at) => at + 1).map(at =>
-    workShared(sumOf('hinge-place', [at, 'H'], [count - 1 - 2 * at, 'E']), { by: count - 1, to: increment }, given),
-  );
+  const between = sumsBetween(count).map(sum => workShared(sum, { by: count - 1, to: increment }, given));
   return [first, ...between, work(FROM_BOTTOM, given)];
 }
 
@@ -101,24 +94,36 @@ const FROM_TOP = sumOf('hinge-place', [1, 'H']);
 const FROM_END = sumOf('hinge-place', [1, 'E']);
 const FROM_BOTTOM = sumOf('hinge-place', [1, 'H'], [-1, 'E']);
 
+/** The sums of those between the end ones. */
+const sumsBetween = onceForEach((count: number) =>
+  Array.from({ length: count - 2 }, (_, at) => sumOf('hinge-place', [at + 1, 'H'], [count - 3 - 2 * at, 'E'])),
+);
+
 const endPlace = onceFor(({ fromEnd }: Shop['hinges']) => work(FROM_END, { E: fromEnd }));
 
-type Moved = { readonly fromTop: Length; readonly shifted: Length };
+/** A hinge's place as it was worked out, and where it came to stand. */
+type Moved = { readonly place: LengthWorking; readonly fromTop: Length; readonly shifted: Length };
 
 /** Each hinge in turn, kept clear of the one above it as it was moved and of the one below it as it stands. */
-function offJoints(places: readonly Length[], joints: readonly Length[], height: Length, shop: Shop): readonly Moved[] {
+function offJoints(
+  places: readonly LengthWorking[],
+  joints: readonly Length[],
+  height: Length,
+  shop: Shop,
+): readonly Moved[] {
+  const { plateReach } = shop.hinges;
+  const plate = times(2, plateReach);
   const moved: Moved[] = [];
-  places.forEach((place, at) => {
-    const plate = times(2, shop.hinges.plateReach);
+  for (const [at, place] of places.entries()) {
     const above = moved[at - 1]?.fromTop;
-    const below = places[at + 1];
+    const below = places[at + 1]?.value;
     const room = {
-      from: above === undefined ? shop.hinges.plateReach : plus(above, plate),
-      to: below === undefined ? minus(height, shop.hinges.plateReach) : minus(below, plate),
+      from: above === undefined ? plateReach : plus(above, plate),
+      to: below === undefined ? minus(height, plateReach) : minus(below, plate),
     };
-    const fromTop = nearestClear(place, joints, room, shop);
-    moved.push({ fromTop, shifted: minus(fromTop, place) });
-  });
+    const fromTop = nearestClear(place.value, joints, room, shop);
+    moved.push({ place, fromTop, shifted: minus(fromTop, place.value) });
+  }
   return moved;
 }
 
@@ -141,10 +146,9 @@ function nearestClear(
   return nearest ?? place;
 }
 
-const shifts = (places: readonly LengthWorking[], moved: readonly Moved[]): readonly LengthWorking[] =>
-  moved.flatMap(({ shifted }, at) => {
-    const place = places[at];
-    return shifted === 0 || place === undefined ? [] : [work(MOVED, { P: place.value, 'off the joint': shifted })];
-  });
+const shifts = (moved: readonly Moved[]): readonly LengthWorking[] =>
+  moved
+    .filter(({ shifted }) => shifted !== 0)
+    .map(({ place, shifted }) => work(MOVED, { P: place.value, 'off the joint': shifted }));
 
 const MOVED = sumOf('hinge-moved', [1, 'P'], [1, 'off the joint']);

@@ -48,12 +48,7 @@ function namedOnce(openings: readonly Opening[]): readonly Opening[] {
 }
 
 /** Opening by opening and copy by copy, so that doors follow each other as they will hang. */
-function doorsMade(
-  job: Job,
-  openings: readonly Opening[],
-  styles: readonly Style[],
-  bench: Bench,
-): Diagnosed<DoorSet> {
+function doorsMade(job: Job, openings: readonly Opening[], styles: readonly Style[], bench: Bench): Diagnosed<DoorSet> {
   const styleOf = new Map(styles.map(style => [style.name, style]));
   const barcodeOf = barcodesOf(job.number);
   const doors: Door[] = [];

@@ -36,15 +36,16 @@ export function movingWidth(
   air: Moistures,
   shop: Shop,
 ): MovingWidth {
-  const grooves = { w: sight.value, D: style.grooveDepth };
-  const wetter = { ...coefficients(wood.species), M2: air.wettest.value.value, M1: air.made.value.value };
-  const drier = { ...coefficients(wood.species), M2: air.made.value.value, M1: air.driest.value.value };
+  const [w, D] = [sight.value, style.grooveDepth];
+  const { tangential: C_T, radial: C_R } = wood.species;
+  const [driest, made, wettest] = [air.driest.value.value, air.made.value.value, air.wettest.value.value];
   const { room, panel } = MOVES[wood.cut];
-  const swellRoom = lengthFact('swell-room', room, { ...grooves, ...wetter }, Math.ceil);
-  const width = cutWidth(sight, style, swellRoom.value.value, shop);
-  const swells = lengthFact('panel-swells', panel, { B: width.value, ...wetter }, Math.round);
-  const shrinks = lengthFact('panel-shrinks', panel, { B: width.value, ...drier }, Math.round);
-  const cut = { ...grooves, B: width.value, swells: swells.value.value, shrinks: shrinks.value.value };
+  const swellRoom = lengthFact('swell-room', room, { w, D, C_T, C_R, M2: wettest, M1: made }, Math.ceil);
+  const width = cutWidth(w, D, swellRoom.value.value, shop);
+  const B = width.value;
+  const swells = lengthFact('panel-swells', panel, { B, C_T, C_R, M2: wettest, M1: made }, Math.round);
+  const shrinks = lengthFact('panel-shrinks', panel, { B, C_T, C_R, M2: made, M1: driest }, Math.round);
+  const cut = { w, D, B, swells: swells.value.value, shrinks: shrinks.value.value };
   const engagement = workShared(ENGAGEMENT, EACH_EDGE, cut);
   const clearance = workShared(CLEARANCE, EACH_EDGE, cut);
   return {
@@ -52,9 +53,9 @@ export function movingWidth(
     movement: {
       species: wood.species.name,
       cut: wood.cut,
-      made: air.made.value.value,
-      driest: air.driest.value.value,
-      wettest: air.wettest.value.value,
+      made,
+      driest,
+      wettest,
       shrinks: shrinks.value.value,
       swells: swells.value.value,
       engagement: engagement.value,
@@ -68,13 +69,12 @@ const EACH_EDGE = { by: 2, to: nm(1) };
 const ENGAGEMENT = sumOf('engagement', [1, 'B'], [-1, 'shrinks'], [-1, 'w']);
 const CLEARANCE = sumOf('clearance', [1, 'w'], [2, 'D'], [-1, 'B'], [-1, 'swells']);
 
-function cutWidth(sight: LengthWorking, style: FrameStyle, room: Length, shop: Shop): LengthWorking {
+function cutWidth(w: Length, D: Length, room: Length, shop: Shop): LengthWorking {
   const { allowance } = shop.panels;
   const toIncrement = { by: 1, to: shop.doors.increment };
-  const grooves = { w: sight.value, D: style.grooveDepth };
   return room >= times(2, allowance)
-    ? workShared(WITH_SWELL, toIncrement, { ...grooves, swell: room })
-    : workShared(WITH_ALLOWANCE, toIncrement, { ...grooves, a: allowance });
+    ? workShared(WITH_SWELL, toIncrement, { w, D, swell: room })
+    : workShared(WITH_ALLOWANCE, toIncrement, { w, D, a: allowance });
 }
 
 const WITH_SWELL = sumOf('panel-width', [1, 'w'], [2, 'D'], [-1, 'swell']);
@@ -94,4 +94,3 @@ const movesBy = <C extends string>(coefficient: Formula<C>) => ({
 });
 
 const MOVES = { 'flat-sawn': movesBy(input('C_T', 'ratio')), 'quarter-sawn': movesBy(input('C_R', 'ratio')) };
-const coefficients = ({ tangential, radial }: Species) => ({ C_T: tangential, C_R: radial });

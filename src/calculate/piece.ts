@@ -1,6 +1,7 @@
 import { type Density, kg } from '../units/mass.ts';
 import type { Part, Rectangle, Role } from './door-set.ts';
 import { type Fact, fact, input, lengthInput, product, sum } from './formula.ts';
+import { onceForEach } from './once-for.ts';
 
 /** A part before it has a code: `mark` is what tells it from the other parts of its door. */
 export type Piece = Omit<Part, 'code' | 'barcode' | 'door'> & { readonly mark: string };
@@ -58,4 +59,4 @@ export const sumOfMasses = (marks: string): Fact<string> => ({
 });
 
 /** The symbol of a piece's mass. */
-export const massOf = (mark: string): string => `m(${mark})`;
+export const massOf = onceForEach((mark: string) => `m(${mark})`);

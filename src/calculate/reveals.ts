@@ -12,10 +12,12 @@ import { openingName } from './opening-name.ts';
  */
 export function revealFindings(openings: readonly Opening[], shop: Shop): readonly Diagnostic[] {
   const find = finder(openings);
-  return openings.flatMap(opening => [
-    ...SIDES.flatMap(side => overlayFits(opening, side)),
-    ...NEIGHBOURS.flatMap(shared => neighbourFits(opening, shared, find, shop)),
-  ]);
+  const findings: Diagnostic[] = [];
+  for (const opening of openings) {
+    for (const side of SIDES) findings.push(...overlayFits(opening, side));
+    for (const shared of NEIGHBOURS) findings.push(...neighbourFits(opening, shared, find, shop));
+  }
+  return findings;
 }
 
 function overlayFits(opening: Opening, side: FrameSide): readonly Diagnostic[] {
