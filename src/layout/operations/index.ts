@@ -12,7 +12,7 @@ import type { Blank, CutPlan, FinishPlan, GlueUpBatch, Operation, OperationId, S
 import type { BlankPlan, Piece, Work } from '../work.ts';
 import type { Pass } from './pass.ts';
 import { RULES, stationOf } from './rules.ts';
-import { type Draft, draftsOf, setupCodes } from './setups.ts';
+import { type Draft, draftsOf, placesOf, setupCodes } from './setups.ts';
 
 /** What the operations are planned from, beside the doors themselves. */
 export type Laid = {
@@ -28,12 +28,19 @@ export type Laid = {
  */
 export function planOperations(work: Work, laid: Laid): readonly Operation[] {
   const pieces = piecesByOperation(work, laid);
+  const places = placesOf(codesOf(work, laid));
   const naming = { barcode: barcodesOf(work.job.number), code: setupCodes(work.job.number) };
   return inShopOrder(work.shop).flatMap(id => {
-    const drafts = draftsOf(passesAt(id, pieces.get(id) ?? [], work), RULES[id].order);
+    const drafts = draftsOf(passesAt(id, pieces.get(id) ?? [], work), RULES[id].order, places);
     return drafts.length === 0 ? [] : [operationOf(id, drafts, work, laid, naming)];
   });
 }
+
+const codesOf = ({ doorSet }: Work, { blanks }: Laid): readonly string[] => [
+  ...blanks.blanks.map(blank => blank.code),
+  ...doorSet.parts.map(part => part.code),
+  ...doorSet.doors.map(door => door.code),
+];
 
 /** One at a time: a large job has more passes than one wants to hold. */
 function* passesAt(id: OperationId, pieces: readonly Piece[], work: Work): Iterable<Pass> {

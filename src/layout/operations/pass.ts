@@ -66,12 +66,19 @@ export const passOf = (
   piece: Piece,
   size: { readonly length: Length; readonly width: Length },
   machine: MachineSetting,
-  runs: readonly RunName[] = ['once'],
-): Pass => ({
-  machine,
-  piece: { ...nameOf(piece), runs, length: size.length, width: size.width, figures: [] },
-  group: undefined,
-});
+  runs: readonly RunName[] = ONCE,
+): Pass => {
+  const { code, kind } = nameOf(piece);
+  return {
+    machine,
+    piece: { code, kind, runs, length: size.length, width: size.width, figures: NO_FIGURES },
+    group: undefined,
+  };
+};
+
+/** One for all: a large job has a pass for every piece at every operation. */
+const ONCE: readonly RunName[] = ['once'];
+const NO_FIGURES: SetupPiece['figures'] = [];
 
 /** A blank that becomes one part has the part's code: its tag is stuck on as soon as it is cut. */
 export function nameOf(piece: Piece): Pick<SetupPiece, 'code' | 'kind'> {

@@ -15,7 +15,7 @@ export type Draft = Omit<Setup, 'code' | 'barcode' | 'testPieces' | 'reminders'>
  * Passes that ask for the same setting become one set-up, made once. Longest first, at the pieces and at the set-ups:
  * a spoiled long piece can still become a short one. For a fence or a stop, that is its largest value first.
  */
-export function draftsOf(passes: Iterable<Pass>, order: Order): readonly Draft[] {
+export function draftsOf(passes: Iterable<Pass>, order: Order, places: Places): readonly Draft[] {
   const asked = new Map<string, Asked>();
   for (const { machine, group, piece } of passes) {
     const key = settingKey(machine) + (group === undefined ? '' : ` / ${group.kind} ${group.name}`);
@@ -24,33 +24,39 @@ export function draftsOf(passes: Iterable<Pass>, order: Order): readonly Draft[]
     if (same === undefined) asked.set(key, { key, machine, group, runs: [run] });
     else same.runs.push(run);
   }
-  return [...asked.values()].map(each => draft(each, order)).sort(inOrder(order));
+  return [...asked.values()].map(each => draft(each, order, places)).sort(inOrder(order));
 }
 
 /** A setting, and all that ask for it. Notes may differ among them: some pieces are grooved on both edges. */
 type Asked = Pick<Pass, 'machine' | 'group'> & { readonly key: string; readonly runs: Run[] };
 type Run = { readonly piece: SetupPiece; readonly notes: readonly SetupNote[] };
 
-function draft({ key, machine, group, runs }: Asked, order: Order): Draft {
-  const sorted = sortedRuns(runs, order);
+function draft({ key, machine, group, runs }: Asked, order: Order, places: Places): Draft {
+  const sorted = sortedRuns(runs, order, places);
   const notes = new Set<SetupNote>();
   for (const run of sorted) for (const note of run.notes) notes.add(note);
   return { ...machine, notes: [...notes], pieces: merged(sorted), key, group };
 }
 
+/** The place of each code among those of a job, B10 after B9: ties are many, and every operation has them. */
+export type Places = ReadonlyMap<string, number>;
+
+export function placesOf(codes: Iterable<string>): Places {
+  const names = [...new Set(codes)].map(code => ({ code, name: natural(code) }));
+  names.sort((a, b) => compare(a.name, b.name) || compare(a.code, b.code));
+  return new Map(names.map(({ code }, place) => [code, place]));
+}
+
 /** Longest first; on site and in the clamps by cabinet, as the rooms are walked. Ties end with the code. */
-function sortedRuns(runs: readonly Run[], order: Order): readonly Run[] {
-  const longest = (a: SetupPiece, b: SetupPiece) =>
-    order === 'cabinet' ? 0 : b.length - a.length || b.width - a.width;
-  // The names are worked out once: ties are many, and each is compared a dozen times.
+function sortedRuns(runs: readonly Run[], order: Order, places: Places): readonly Run[] {
+  const byLength = order !== 'cabinet';
   return runs
-    .map(run => ({ run, name: natural(run.piece.code) }))
+    .map(run => ({ run, piece: run.piece, place: places.get(run.piece.code) ?? 0 }))
     .sort(
       (a, b) =>
-        longest(a.run.piece, b.run.piece) ||
-        compare(a.name, b.name) ||
-        compare(a.run.piece.code, b.run.piece.code) ||
-        runOrder(a.run.piece.runs) - runOrder(b.run.piece.runs),
+        (byLength ? b.piece.length - a.piece.length || b.piece.width - a.piece.width : 0) ||
+        a.place - b.place ||
+        runOrder(a.piece.runs) - runOrder(b.piece.runs),
     )
     .map(({ run }) => run);
 }
