@@ -4,6 +4,7 @@ import type { ExitCode } from './commands/exit-code.ts';
 import type { InboxOptions } from './commands/inbox.ts';
 import type { PacketOptions } from './commands/packet.ts';
 import type { FloorOptions, StationCommandOptions } from './commands/station.ts';
+import { standBy } from './import/apart.ts';
 import { programVersion } from './packaged.ts';
 import { SHEET_NAMES } from './render/sheet-names.ts';
 
@@ -27,6 +28,7 @@ program
   .option('--templates <folder>', 'templates and words of your own, in place of those that ship')
   .option('--json', 'say what was made as JSON')
   .action(async (file: string, options: PacketOptions) => {
+    standBy();
     const { packet } = await import('./commands/packet.ts');
     exitCode = await packet(file, options);
   });
@@ -37,6 +39,7 @@ program
   .argument('<file>', 'workbook (.xlsx) or list of openings (.csv)')
   .option('--json', 'say it as JSON')
   .action(async (file: string, options: { json?: boolean }) => {
+    standBy();
     const { check } = await import('./commands/check.ts');
     exitCode = await check(file, options);
   });
@@ -48,6 +51,7 @@ program
   .argument('<code>', 'code of a door or part, as on its tag (or what a scanner reads from it)')
   .option('--json', 'say it as JSON')
   .action(async (file: string, code: string, options: { json?: boolean }) => {
+    standBy();
     const { explain } = await import('./commands/explain.ts');
     exitCode = await explain(file, code, options);
   });

@@ -14,6 +14,13 @@ export type Apart<T> = { readonly kind: 'done'; readonly answer: T } | { readonl
 /** Threads that wait for the next work: starting one, with the library, takes longer than most of it. */
 const idle: Worker[] = [];
 
+/** Starts a thread before its work is known: its library loads while the program does. */
+export function standBy(): void {
+  const worker = startWorker(LIMITS);
+  worker.unref();
+  idle.push(worker);
+}
+
 /**
  * Does work with the spreadsheet library in a thread of its own, so that what takes too long or too much memory can be given up, and
  * nothing else with it.
