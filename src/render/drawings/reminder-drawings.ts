@@ -82,7 +82,7 @@ function backerBehindTheCope(word: DrawingWord): Figure {
     rectangle({ x: 68, y: 54, width: 80, height: 13 }, WEIGHT.outline, 0.85),
     rectangle({ x: 56, y: 67, width: 86, height: 13 }, WEIGHT.edge, 1),
     ...arrow([80, 36], [80, 18], WEIGHT.outline),
-    text([100, 97], word('sled')),
+    text([144, 97], word('sled'), { align: 'right' }),
     text([64, 64], word('backer'), { align: 'right' }),
   ]);
 }
