@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from 'node:util';
 import Handlebars from 'handlebars';
 import { type Diagnosed, problem } from '../diagnostics/diagnostic.ts';
 import type { Filled } from './markup.ts';
@@ -17,23 +18,36 @@ export type Fill = (name: string, data: object) => Diagnosed<Filled>;
  * the data does not have, and a key without words, are problems at the template's line.
  */
 export function prepare(templates: readonly Template[], words: PacketWords): Fill {
-  const plain = compiler(templates, words, 'plain');
-  const marked = compiler(templates, words, 'lines marked');
+  if (lately === undefined || !isDeepStrictEqual(lately.templates, templates)) {
+    lately = { templates, plain: compiler(templates, 'plain'), marked: compiler(templates, 'lines marked') };
+  }
+  const { plain, marked } = lately;
+  const given = { data: { words } };
   return (name, data) => {
     try {
-      const text = legible(plain(name)(data));
-      return { value: { text, origin: at => lineAt(legible(marked(name)(data)), at, templates) }, diagnostics: [] };
+      const text = legible(plain(name)(data, given));
+      return {
+        value: { text, origin: at => lineAt(legible(marked(name)(data, given)), at, templates) },
+        diagnostics: [],
+      };
     } catch (error) {
       return unreadable(error);
     }
   };
 }
 
+type Compiler = (name: string) => Handlebars.TemplateDelegate;
+
+/** An inbox prints job after job from the same templates, and to compile them takes as long as to fill a kitchen's. */
+let lately:
+  | { readonly templates: readonly Template[]; readonly plain: Compiler; readonly marked: Compiler }
+  | undefined;
+
 /** Compiles each template when it is first asked for. */
-function compiler(templates: readonly Template[], words: PacketWords, lines: 'plain' | 'lines marked') {
+function compiler(templates: readonly Template[], lines: 'plain' | 'lines marked'): Compiler {
   const bars = Handlebars.create();
   bars.registerHelper('is', (one: unknown, other: unknown) => one === other);
-  bars.registerHelper('w', (key: string, options: Handlebars.HelperOptions) => say(words, key, options));
+  bars.registerHelper('w', say);
   const ready = new Map<string, Handlebars.TemplateDelegate>();
   const run = (name: string): Handlebars.TemplateDelegate => {
     const known = ready.get(name);
@@ -41,7 +55,7 @@ function compiler(templates: readonly Template[], words: PacketWords, lines: 'pl
     const index = templates.findIndex(template => nameOf(template.file) === name);
     const template = templates[index];
     if (template === undefined) throw new TroubleIn(name, 1, 'there is no such template');
-    const made = inFile(template, () => bars.compile(syntax(templates, index, lines), { strict: true }));
+    const made = inFile(template, () => bars.compile(syntax(templates, index, lines), COMPILING));
     const safe: Handlebars.TemplateDelegate = (data, options) => inFile(template, () => made(data, options));
     ready.set(name, safe);
     return safe;
@@ -53,9 +67,13 @@ function compiler(templates: readonly Template[], words: PacketWords, lines: 'pl
   return run;
 }
 
+/** With its helpers known, the library writes half the code for a field: it need not ask whether that is a helper. */
+const COMPILING = { strict: true, knownHelpers: { is: true, w: true }, knownHelpersOnly: true } as const;
+
 const nameOf = (file: string): string => file.replace(/^.*\//, '').replace(/\.[a-z]+$/, '');
 
-function say(words: PacketWords, key: string, options: Handlebars.HelperOptions): string {
+function say(key: string, options: Handlebars.HelperOptions): string {
+  const { words }: { readonly words: PacketWords } = options.data;
   const text = Object.hasOwn(words, key) ? words[key] : undefined;
   const holes: { readonly [name: string]: unknown } = options.hash;
   // The library hands the place over and does not say so in its types.
