@@ -33,8 +33,17 @@ export const packagedDemo = (): Uint8Array => readFileSync(beside('fixtures/demo
 /** The pages of the stations, with their scripts, styles and words. */
 export const PACKAGED_STATION = beside('templates/station/');
 
-/** The two faces of the packet, from the package of an open type family. */
-export function packagedFonts(): { readonly regular: Uint8Array; readonly bold: Uint8Array } {
+/** The two faces of the packet, from the package of an open type family. Read once: whoever opens them knows them again. */
+export function packagedFonts(): FontFiles {
+  fonts ??= readFonts();
+  return fonts;
+}
+
+type FontFiles = { readonly regular: Uint8Array; readonly bold: Uint8Array };
+
+let fonts: FontFiles | undefined;
+
+function readFonts(): FontFiles {
   const face = (path: string): Uint8Array =>
     readFileSync(createRequire(import.meta.url).resolve(`@expo-google-fonts/ibm-plex-sans/${path}`));
   return {

@@ -18,9 +18,9 @@ export const ASCENT = 1.025;
 
 /** Opens the two faces from the bytes of their font files. */
 export function openFonts(regular: Uint8Array, bold: Uint8Array): Fonts {
-  const faces = { regular: openFace(regular), bold: openFace(bold) };
-  const measure: Measure = (text, size, isBold) => widthOf(typeset(text), size, isBold ? faces.bold : faces.regular);
-  return { ...faces, measure };
+  const family = { regular: faceIn(regular), bold: faceIn(bold) };
+  const measure: Measure = (text, size, isBold) => widthOf(typeset(text), size, isBold ? family.bold : family.regular);
+  return { ...family, measure };
 }
 
 /** The width of typeset text in points. */
@@ -29,6 +29,15 @@ export function widthOf(set: string, size: number, face: Face): number {
   for (let at = 0; at < set.length; at += 1) width += face.advance(set.charCodeAt(at));
   return (width * size) / 1000;
 }
+
+/** A file's face is opened once, for job after job. */
+function faceIn(file: Uint8Array): Face {
+  const face = faces.get(file) ?? openFace(file);
+  faces.set(file, face);
+  return face;
+}
+
+const faces = new WeakMap<Uint8Array, Face>();
 
 function openFace(bytes: Uint8Array): Face {
   const font = create(bytes as Buffer) as Font;

@@ -1,9 +1,10 @@
+import { deflateSync } from 'node:zlib';
 import { type PDFContext, type PDFRef, PDFString } from 'pdf-lib';
 import { hex } from '../draw/pen.ts';
 import type { CodesOfFace } from '../draw/used-codes.ts';
 import { type Face, FRACTION_SIZE } from '../fonts.ts';
 import { isFraction } from '../typeset.ts';
-import { packed } from './packed.ts';
+import { deflated, packed } from './packed.ts';
 
 /**
  * Embeds the letters used of a face as a composite font (ISO 32000-1, 9.7) whose codes are those of typeset text. By
@@ -12,8 +13,8 @@ import { packed } from './packed.ts';
 export function embedFace(face: Face, used: CodesOfFace, context: PDFContext): PDFRef {
   const subset = subsetOf(face, used);
   const name = `${tagOf(used)}+${face.font.postscriptName}`;
-  const stream = (bytes: Uint8Array, entries = {}) => context.register(packed(bytes, entries, context));
-  const file = stream(subset.file, { Length1: subset.file.length });
+  const stream = (bytes: Uint8Array) => context.register(packed(bytes, {}, context));
+  const file = context.register(deflated(subset.file, context, { Length1: subset.length }));
   const descendant = context.obj({
     Type: 'Font',
     Subtype: 'CIDFontType2',
@@ -50,7 +51,8 @@ function subsetOf(face: Face, used: CodesOfFace): Subset {
   return made;
 }
 
-type Subset = { readonly glyphs: ReadonlyMap<number, number>; readonly file: Uint8Array };
+/** Its font file is compressed already; `length` is what it was. */
+type Subset = { readonly glyphs: ReadonlyMap<number, number>; readonly file: Uint8Array; readonly length: number };
 
 const subsets = new WeakMap<Face, Subset>();
 
@@ -59,7 +61,8 @@ function makeSubset({ font, glyph }: Face, used: CodesOfFace): Subset {
   // The library returns the glyph's number in the subset, whatever its types say.
   const include = (id: number) => subset.includeGlyph(font.getGlyph(id)) as unknown as number;
   const glyphs = new Map([...used.keys()].map(code => [code, include(glyph(code))]));
-  return { glyphs, file: subset.encode() };
+  const file = subset.encode();
+  return { glyphs, file: deflateSync(file), length: file.length };
 }
 
 /** Six letters that differ between subsets, as the format wants it. */
