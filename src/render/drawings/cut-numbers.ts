@@ -62,9 +62,7 @@ const baseOf = ([x, y]: Point): Point => [x, y + (CAP_HEIGHT * LETTERING) / 2];
 
 /** The first place along the cut where something of that size touches nothing. */
 function freePlace(blade: Blade, size: Size, taken: readonly Box[], field: Box): Point | undefined {
-  const { from, to } = blade;
-  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
-  const way = around([from[0] + dx / 2, from[1] + dy / 2], { width: dx + size.width, height: dy + size.height });
+  const way = wayOf(blade, size);
   const near = taken.filter(other => meet(other, way));
   for (const place of placesOn(blade, STEP)) {
     const box = around(place, size);
@@ -73,18 +71,26 @@ function freePlace(blade: Blade, size: Size, taken: readonly Box[], field: Box):
   return undefined;
 }
 
+/** All that something of that size covers on its way along the cut. */
+function wayOf({ from, to }: Blade, { width, height }: Size): Box {
+  const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+  return around([from[0] + dx / 2, from[1] + dy / 2], { width: dx + width, height: dy + height });
+}
+
 /** Where a number stands that is not on its cut, and where on the cut its leader begins. */
 type Led = { readonly place: Point; readonly from: Point };
 
 /** The nearest place beside the cut where something of that size touches nothing, nor does its leader. */
 function placeBeside(blade: Blade, size: Size, taken: readonly Box[], field: Box): Led | undefined {
   const starts = [...placesOn(blade, 4 * STEP)];
-  for (let away = 3 * STEP; away <= 20 * STEP; away += STEP) {
+  const reach = wayOf(blade, { width: 2 * FARTHEST + size.width, height: 2 * FARTHEST + size.height });
+  const near = taken.filter(other => meet(other, reach));
+  for (let away = 3 * STEP; away <= FARTHEST; away += STEP) {
     for (const from of starts) {
       for (const [right, down] of AROUND) {
         const led: Led = { from, place: [from[0] + right * away, from[1] + down * away] };
         const box = around(led.place, size);
-        if (isWithin(box, field) && taken.every(other => !meet(box, other) && !crosses(led, other))) return led;
+        if (isWithin(box, field) && near.every(other => !meet(box, other) && !crosses(led, other))) return led;
       }
     }
   }
@@ -134,8 +140,9 @@ const AROUND: readonly Point[] = [
   [-1, -1],
 ];
 
-/** How finely places are tried, in points. */
+/** How finely places are tried, and how far from the cut, in points. */
 const STEP = 2;
+const FARTHEST = 20 * STEP;
 /** In so many rows below the drawing a leader keeps off the codes; where that cannot be, it runs over one. */
 const ROWS_CHOSEN = 3;
 
@@ -144,6 +151,13 @@ const around = ([x, y]: Point, { width, height }: Size): Box => ({
   y: y - height / 2,
   width,
   height,
+});
+
+const spanned = ([x1, y1]: Point, [x2, y2]: Point): Box => ({
+  x: Math.min(x1, x2),
+  y: Math.min(y1, y2),
+  width: Math.abs(x2 - x1),
+  height: Math.abs(y2 - y1),
 });
 
 const sidesOf = ({ x, y, width, height }: Box) => ({ left: x, top: y, right: x + width, bottom: y + height });
@@ -163,6 +177,8 @@ const isWithin = (one: Box, field: Box): boolean => {
 
 /** Whether a leader runs through a box: what is left of it between the box's sides, one pair after the other. */
 function crosses({ from, place }: Led, box: Box): boolean {
+  // Most boxes are nowhere near, and one quick look tells.
+  if (!meet(spanned(from, place), box)) return false;
   const { left, top, right, bottom } = sidesOf(box);
   let [first, last] = [0, 1];
   for (const [start, end, low, high] of [
