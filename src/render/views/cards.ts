@@ -129,7 +129,8 @@ function sections(draft: Draft, figures: Map<string, Figure>): Card['sections'] 
     stile: draft.say('doors.stile'),
     infill: draft.say('doors.panel'),
   };
-  const joints = framed.map(({ joint, style }) => ({
+  // Doors by the thousand have a few joints between them.
+  const joints = [...grouped(framed, each => JSON.stringify(each)).values()].map(([{ joint, style }]) => ({
     style,
     figure: jointSection(joint, words, draft.pen, draft.paperWidth / 2 - 10),
   }));

@@ -75,11 +75,10 @@ export function shareWorkings(doors: readonly Said[]): {
   readonly own: readonly (readonly string[])[];
 } {
   const lines = doors.map(({ facts, workings: all }) => [...facts, ...all.map(lineOf)]);
-  const alike = new Set(
-    lines.flat().filter(each => 2 * lines.filter(list => list.includes(each)).length > doors.length),
-  );
+  const times = timesSaid(lines);
+  const alike = new Set([...times.keys()].filter(each => 2 * (times.get(each) ?? 0) > doors.length));
   const formulas = doors.flatMap(({ workings: all }) => [...new Set(all.map(formulaLine))]);
-  const told = new Set(formulas.filter((each, index) => formulas.indexOf(each) !== index));
+  const told = saidAgain(formulas);
   const isTold = (formula: string): boolean => [...alike].some(line => line.startsWith(`${formula} = `));
   const left = doors.map(({ workings: all }) => all.filter(each => !alike.has(lineOf(each))));
   const ownLine = (each: DoorWorking): string =>
@@ -92,6 +91,20 @@ export function shareWorkings(doors: readonly Said[]): {
       ...(left[index] ?? []).map(ownLine),
     ]),
   };
+}
+
+/** By how many each line is said, in the order in which it is first met. */
+function timesSaid(lists: readonly (readonly string[])[]): ReadonlyMap<string, number> {
+  const times = new Map<string, number>();
+  for (const list of lists) for (const line of new Set(list)) times.set(line, (times.get(line) ?? 0) + 1);
+  return times;
+}
+
+/** What is said more than once, in the order in which it is said again. */
+function saidAgain(lines: readonly string[]): ReadonlySet<string> {
+  const [met, again] = [new Set<string>(), new Set<string>()];
+  for (const line of lines) (met.has(line) ? again : met).add(line);
+  return again;
 }
 
 const lineOf = ({ names, how }: DoorWorking): string => `${names} = ${how}`;
