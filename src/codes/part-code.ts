@@ -30,6 +30,7 @@ const LEAF_MARKS = { single: '', left: 'L', right: 'R' } as const;
  * and figures of all languages stand as they are, unless the same sight could be written in two ways.
  */
 function plain(text: string): string {
+  if (/^[A-Za-z0-9+-]+$/.test(text)) return text;
   const composed = text === text.normalize('NFC');
   const code = text.replace(composed ? /[^\p{L}\p{N}+-]/gu : /[^A-Za-z0-9+-]/gu, character =>
     character === ' ' ? '_' : `~${character.codePointAt(0)?.toString(16).toUpperCase()}~`,
