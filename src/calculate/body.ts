@@ -75,16 +75,18 @@ type Filled = { readonly cell: NumberedCell; readonly infill: readonly [Piece, .
 
 function cellsOf({ rows, columns }: Division): readonly NumberedCell[] {
   const cells: NumberedCell[] = [];
-  for (const [rowAt, { start: bottom, size: height, working }] of rows.entries())
-    for (const [columnAt, column] of columns.entries())
+  rows.forEach((row, rowAt) => {
+    columns.forEach((column, columnAt) => {
       cells.push({
         row: rowAt + 1,
         column: columnAt + 1,
         mark: rows.length * columns.length === 1 ? '' : placeMark(rowAt + 1, columnAt + 1),
         width: column.working,
-        height: working,
-        place: { left: column.start, bottom, width: column.size, height },
+        height: row.working,
+        place: { left: column.start, bottom: row.start, width: column.size, height: row.size },
       });
+    });
+  });
   return cells;
 }
 

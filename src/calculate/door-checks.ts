@@ -68,10 +68,12 @@ const hingesSuffice: Check = ({ hinges, height, mass }, opening, shop) => {
 
 /** Two plates must fit between the ends and beside each other. */
 const hingesHaveRoom: Check = ({ hinges, height }, opening, shop) => {
-  const plate = times(2, shop.hinges.plateReach);
-  const places = [times(-1, shop.hinges.plateReach), ...hinges.map(hinge => hinge.fromTop)];
-  const crowded = places.some((place, at) => at > 0 && minus(place, places[at - 1] ?? place) < plate);
-  return hinges.length === 0 || !crowded
+  const { plateReach } = shop.hinges;
+  const crowded = hinges.some(({ fromTop }, at) => {
+    const above = hinges[at - 1]?.fromTop ?? times(-1, plateReach);
+    return minus(fromTop, above) < times(2, plateReach);
+  });
+  return !crowded
     ? []
     : [
         problem('door-too-short-for-hinges', cellOf(opening.from, 'height'), {

@@ -111,31 +111,35 @@ function offJoints(
   height: Length,
   shop: Shop,
 ): readonly Moved[] {
-  const { plateReach } = shop.hinges;
-  const plate = times(2, plateReach);
   const moved: Moved[] = [];
-  for (const [at, place] of places.entries()) {
-    const above = moved[at - 1]?.fromTop;
-    const below = places[at + 1]?.value;
-    const room = {
-      from: above === undefined ? plateReach : plus(above, plate),
-      to: below === undefined ? minus(height, plateReach) : minus(below, plate),
-    };
-    const fromTop = nearestClear(place.value, joints, room, shop);
+  places.forEach((place, at) => {
+    const fromTop = coversJoint(place.value, joints, shop.hinges.plateReach)
+      ? nearestClear(place.value, joints, roomBetween(moved[at - 1], places[at + 1], height, shop), shop)
+      : place.value;
     moved.push({ place, fromTop, shifted: minus(fromTop, place.value) });
-  }
+  });
   return moved;
 }
 
+type Room = { readonly from: Length; readonly to: Length };
+
+/** Where a hinge may stand; undefined is the end of the door. */
+function roomBetween(
+  above: Moved | undefined,
+  below: LengthWorking | undefined,
+  height: Length,
+  { hinges: { plateReach } }: Shop,
+): Room {
+  const plate = times(2, plateReach);
+  return {
+    from: above === undefined ? plateReach : plus(above.fromTop, plate),
+    to: below === undefined ? minus(height, plateReach) : minus(below.value, plate),
+  };
+}
+
 /** The place nearest to the wished one at which the plate covers no joint; the wished one where none is near enough. */
-function nearestClear(
-  place: Length,
-  joints: readonly Length[],
-  room: { readonly from: Length; readonly to: Length },
-  shop: Shop,
-): Length {
+function nearestClear(place: Length, joints: readonly Length[], room: Room, shop: Shop): Length {
   const { plateReach, shiftMax } = shop.hinges;
-  if (!coversJoint(place, joints, plateReach)) return place;
   const increment = shop.doors.increment;
   const [nearest] = joints
     .flatMap(joint => [floorTo(increment, minus(joint, plateReach)), ceilTo(increment, plus(joint, plateReach))])
