@@ -1,5 +1,6 @@
 import { execFileSync } from 'node:child_process';
-import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { deflateSync, inflateSync } from 'node:zlib';
 import { barcodeFor } from '../../src/codes/barcode.ts';
 import type { About } from '../../src/render/bind.ts';
@@ -51,20 +52,11 @@ const sheetData = (sheet: number) => ({
   }),
 });
 
-/** Compiled: what runs the tests wraps every function, and that is not ours to count. */
-const BUILT = new URL('../../.cache/compiled/', import.meta.url);
-execFileSync(process.execPath, [
-  createRequire(import.meta.url).resolve('typescript/bin/tsc'),
-  ...['-p', 'tsconfig.json', '--outDir', BUILT.pathname],
-]);
-const { bind } = (await import(`${BUILT}render/bind.js`)) as typeof import('../../src/render/bind.ts');
-const { openDraw } = (await import(`${BUILT}render/draw.js`)) as typeof import('../../src/render/draw.ts');
-const { prepare } = (await import(`${BUILT}render/fill.js`)) as typeof import('../../src/render/fill.ts');
-const { openFlow } = (await import(`${BUILT}render/flow.js`)) as typeof import('../../src/render/flow.ts');
-const { openFonts } = (await import(`${BUILT}render/fonts.js`)) as typeof import('../../src/render/fonts.ts');
-const { readMarkup } = (await import(`${BUILT}render/markup.js`)) as typeof import('../../src/render/markup.ts');
-const { openSymbols } = (await import(`${BUILT}render/symbols.js`)) as typeof import('../../src/render/symbols.ts');
-const { meaningOf } = (await import(`${BUILT}render/typeset.js`)) as typeof import('../../src/render/typeset.ts');
+const CACHE = '.cache';
+execFileSync(process.execPath, ['.build.js', CACHE, 'test/bench/pages-render.ts']);
+const { bind, meaningOf, openDraw, openFlow, openFonts, openSymbols, prepare, readMarkup } = (await import(
+  pathToFileURL(join(CACHE, 'pages-render.js')).href
+)) as typeof import('./pages-render.ts');
 
 const fonts = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));
 
