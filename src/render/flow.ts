@@ -18,8 +18,8 @@ export type FlowOptions = {
 
 /** Lays out one document, section after section. */
 export type Flow = {
-  /** The last page is not finished before the next section is laid out. */
-  readonly pagesOf: (section: Section, figures: ReadonlyMap<string, Figure>) => readonly Page[];
+  /** Each page as soon as it is full. The last is not finished before the next section is laid out. */
+  readonly pagesOf: (section: Section, figures: ReadonlyMap<string, Figure>) => Iterable<Page>;
   /** Once all is laid out: a bookmark that is nowhere is a problem of who asked for it. */
   readonly end: () => void;
 };
@@ -34,17 +34,24 @@ export function openFlow({ paper, fonts, symbols, complain }: FlowOptions): Flow
   const awaited = new Map<string, Awaited>();
   const bookmarks: string[] = [];
   const found = new Set<string>();
+  const note = ({ targets }: Page) => {
+    for (const { bookmark } of targets) found.add(bookmark);
+  };
   let last: BegunPage | undefined;
   return {
-    pagesOf: ({ element, origin }, figures) => {
+    *pagesOf({ element, origin }, figures) {
       const told = (by: Element, reason: string) =>
         complain(problem('sheet-has-no-room', origin(by.at), { reason: `<${by.name}>: ${reason}` }));
       const shared = { fonts, figures, symbols, awaited, bookmarks, complain: told };
-      const laid = sectionSheets(element, paper, last, shared);
-      const touched = last === undefined ? laid.sheets : [last.sheet, ...laid.sheets];
-      for (const { targets } of touched) for (const { bookmark } of targets) found.add(bookmark);
-      last = laid.last;
-      return laid.sheets;
+      const before = last;
+      const sheets = sectionSheets(element, paper, before, shared);
+      let next = sheets.next();
+      for (; next.done !== true; next = sheets.next()) {
+        note(next.value);
+        yield next.value;
+      }
+      last = next.value;
+      if (before !== undefined) note(before.sheet);
     },
     end: () => {
       for (const [bookmark, asked] of awaited) {

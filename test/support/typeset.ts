@@ -25,7 +25,7 @@ export function pagesOf(
   const found: Diagnostic[] = [];
   const complain = (diagnostic: Diagnostic) => void found.push(diagnostic);
   const flow = openFlow({ paper, fonts: FONTS, symbols: openSymbols(), complain });
-  const pages = sections.value.flatMap(section => flow.pagesOf(section, figures));
+  const pages = sections.value.flatMap(section => [...flow.pagesOf(section, figures)]);
   flow.end();
   return {
     pages,

@@ -3,15 +3,17 @@ import { stack } from './blocks.ts';
 import { type Context, points } from './context.ts';
 import { heightOf, putAll, type Sheet } from './strip.ts';
 
-/** Labels at their places on as many sheets as they take. What does not fit on its label is a problem. */
-export function labelSheets(element: Element, blank: () => Sheet, context: Context): Sheet[] {
+/** Labels at their places on as many sheets as they take, each given when it is full. What does not fit on its label is a problem. */
+export function* labelSheets(element: Element, blank: () => Sheet, context: Context): Generator<Sheet> {
   const grid = gridOf(element.attributes);
   const each = grid.across * grid.down;
-  const sheets: Sheet[] = [];
+  let sheet: Sheet | undefined;
   for (const [index, label] of element.children.filter(isElement).entries()) {
     const place = index + grid.start - 1;
-    if (sheets.length === 0 || place % each === 0) sheets.push(blank());
-    const sheet = sheets.at(-1);
+    if (sheet === undefined || place % each === 0) {
+      if (sheet !== undefined) yield sheet;
+      sheet = blank();
+    }
     const x = grid.left + (place % grid.across) * grid.pitchX;
     const y = grid.top + (Math.floor(place / grid.across) % grid.down) * grid.pitchY;
     const strips = stack(label.children, grid.width - 2 * grid.pad, context);
@@ -21,9 +23,9 @@ export function labelSheets(element: Element, blank: () => Sheet, context: Conte
         label,
         `"${firstWords(label)}" needs ${Math.ceil(needed)} points of height, and has ${Math.floor(room)}`,
       );
-    } else if (sheet !== undefined) putAll(strips, x + grid.pad, y + grid.pad, sheet, 'usual');
+    } else putAll(strips, x + grid.pad, y + grid.pad, sheet, 'usual');
   }
-  return sheets;
+  if (sheet !== undefined) yield sheet;
 }
 
 function gridOf(attributes: Element['attributes']) {

@@ -24,27 +24,28 @@ export type Pages = {
 
 /**
  * Fills pages with strips from the top down. Strips that keep the next one move to a new page together with it; what is
- * taller than a whole page is split, or said to be too tall. Gives the new pages, and the last one as far as it is used.
+ * taller than a whole page is split, or said to be too tall. Gives each new page once nothing more goes on it, so that those
+ * of a large job are never in memory together; and at the end the last one as far as it is used.
  */
-export function fillSheets(
+export function* fillSheets(
   chapters: readonly Chapter[],
   { region, blank, begun, complain }: Pages,
-): { readonly sheets: readonly Sheet[]; readonly last: BegunPage | undefined } {
-  const sheets: Sheet[] = [];
+): Generator<Sheet, BegunPage | undefined> {
   let last = begun;
   for (const chapter of chapters) {
     const layout = fewest(chapter, chapter.joins ? last : undefined, region, complain);
     for (const [index, placed] of layout.pages.entries()) {
       const isBegun = layout.joins && index === 0;
+      if (!isBegun && last !== undefined && last.sheet !== begun?.sheet) yield last.sheet;
       const page: Omit<BegunPage, 'used'> = isBegun && last !== undefined ? last : { sheet: blank(), region };
       for (const { strip, y } of placed) {
         strip.put(page.region.left, page.region.top + y, page.sheet, layout.spacing);
       }
-      if (!isBegun) sheets.push(page.sheet);
       last = { ...page, used: layout.used };
     }
   }
-  return { sheets, last };
+  if (last !== undefined && last.sheet !== begun?.sheet) yield last.sheet;
+  return last;
 }
 
 /** Whether all chapters fit below each other on the page that is begun. */

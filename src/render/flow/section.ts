@@ -7,16 +7,16 @@ import { type BegunPage, type Chapter, fillSheets, fitWhole, type Region } from 
 import { MARGIN, type Orientation, type PageSize, type Paper, pageSize } from './paper.ts';
 import { blankSheet, evenly, heightOf, putAll, type Sheet, type Strip } from './strip.ts';
 
-/** The sheets of a section, and the last of them (or the page that the section went on) as far as it is free. */
-export type Laid = { readonly sheets: readonly Sheet[]; readonly last: BegunPage | undefined };
-
-/** The sheets of one section, with its head and foot on each; none where it joins the last page before it. */
-export function sectionSheets(
+/**
+ * The sheets of one section, with its head and foot on each; none where it joins the last page before it. At the end, the
+ * last of them (or the page that the section went on) as far as it is free.
+ */
+export function* sectionSheets(
   section: Element,
   paper: Paper,
   before: BegunPage | undefined,
   shared: Pick<Context, 'fonts' | 'figures' | 'symbols' | 'awaited' | 'bookmarks' | 'complain'>,
-): Laid {
+): Generator<Sheet, BegunPage | undefined> {
   const { attributes, children } = section;
   const context: Context = { ...shared, ...PLAIN, dots: Number(attributes['dots'] ?? DOTS) };
   const orientation = (attributes['orientation'] ?? 'portrait') as Orientation;
@@ -37,21 +37,29 @@ export function sectionSheets(
     return sheet;
   };
   const foot = size.height - margin - heightOf(footer, 'usual');
-  const finished = (sheets: readonly Sheet[], last: BegunPage | undefined): Laid => {
-    for (const sheet of sheets) putAll(footer, margin, foot, sheet, 'usual');
-    return { sheets, last };
+  const finished = (sheet: Sheet): Sheet => {
+    putAll(footer, margin, foot, sheet, 'usual');
+    return sheet;
   };
   const labels = ofName('labels');
   if (labels !== undefined) {
-    const sheets = labelSheets(labels, blank, context);
-    sheets[0]?.targets.unshift(targetOf(section, 0));
-    return finished(sheets, undefined);
+    let isFirst = true;
+    for (const sheet of labelSheets(labels, blank, context)) {
+      if (isFirst) sheet.targets.unshift(targetOf(section, 0));
+      isFirst = false;
+      yield finished(sheet);
+    }
+    return undefined;
   }
   const complain = (reason: string) => context.complain(section, reason);
   const parts = chapters(section, room, region, header, context);
   const begun = before !== undefined && isPlaceFor(parts, region, before, attributes['joins']) ? before : undefined;
-  const { sheets, last } = fillSheets(parts, { region, blank, begun, complain });
-  return finished(sheets, last);
+  const sheets = fillSheets(parts, { region, blank, begun, complain });
+  for (;;) {
+    const next = sheets.next();
+    if (next.done === true) return next.value;
+    yield finished(next.value);
+  }
 }
 
 /** Whether a section may go on a page that another began: one as wide, with room for all of it where it wants that. */
