@@ -8,6 +8,9 @@ import type { OpenBin } from './rows.ts';
 const BINS_AT_A_TIME = 16;
 const AT_A_TIME: Effort = { looks: 1_000_000, patience: 1_000_000 };
 
+/** What choosing a window takes for each bin of the filling, in looks. */
+const LOOKS_A_BIN = 30;
+
 /** Looks for fewer bins in a large filling a few bins at a time: the emptiest, and others by chance. */
 export function fewerInWindows(
   looking: Looking,
@@ -28,6 +31,8 @@ export function fewerInWindows(
     looking.looks < better + patience &&
     costOfBins(problem, filling.bins) > least + COST_EPSILON
   ) {
+    // Counted, because a window whose bins are as full as can be is looked into no further: there may be no other.
+    looking.looks += LOOKS_A_BIN * filling.bins.length;
     const inside = new Set(someBins(looking, filling.bins));
     const outside = filling.bins.filter(bin => !inside.has(bin));
     const rest = supply.map((count, kind) => count - outside.filter(bin => bin.kind === kind).length);

@@ -63,6 +63,12 @@ describe('open cutting instances', () => {
     },
   );
 
+  it('are left when the time is spent, where every few bins are as full as they can be', () => {
+    const [full] = readInstances('one-dimensional-hard28.json');
+    if (full === undefined) throw new Error('no instance');
+    expect(planned(full, 0.3)).toEqual({ bins: 62, bound: 61 });
+  });
+
   it('keeps what it reached', () => {
     if (process.env['UPDATE'] === '1') writeFileSync(reachedFile, `${JSON.stringify(now, null, 2)}\n`);
     expect(Object.keys(JSON.parse(readFileSync(reachedFile, 'utf8')))).toEqual(SETS.map(({ file }) => file));
