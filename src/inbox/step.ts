@@ -55,7 +55,7 @@ const quietPolls = (name: string): number => (isText(name) ? 4 : 2);
 export function pauseOf(drops: readonly Drop[]): number {
   const settling = drops.filter(({ phase }) => phase === 'settling');
   if (settling.length === 0) return 1;
-  return settling.every(({ name, quiet }) => quiet < quietPolls(name) && !isText(name)) ? 1 / 4 : 1 / 2;
+  return settling.every(({ name, quiet }) => quiet < quietPolls(name) && !isText(name)) ? 1 / 8 : 1 / 2;
 }
 
 const isText = (name: string): boolean => /\.csv$/i.test(name);

@@ -200,8 +200,8 @@ describe('the pause before the next look', () => {
   it.each<[string, readonly Drop[], number]>([
     ['nothing lies there', [], 1],
     ['all that does is in work', [drop('a.xlsx', 'building'), drop('b.xlsx', 'stuck')], 1],
-    ['a workbook was just dropped', [drop('a.xlsx', 'settling')], 1 / 4],
-    ['and looked at again', [drop('a.xlsx', 'settling', 1), drop('b.xlsx', 'building')], 1 / 4],
+    ['a workbook was just dropped', [drop('a.xlsx', 'settling')], 1 / 8],
+    ['and looked at again', [drop('a.xlsx', 'settling', 1), drop('b.xlsx', 'building')], 1 / 8],
     ['it turned out to be half a copy', [drop('a.xlsx', 'settling', 3)], 1 / 2],
     ['text was dropped', [drop('a.csv', 'settling')], 1 / 2],
     ['text beside a workbook', [drop('a.xlsx', 'settling'), drop('b.CSV', 'settling', 3)], 1 / 2],
