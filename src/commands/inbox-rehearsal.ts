@@ -26,10 +26,10 @@ export type Stage = {
  * given up as soon as somebody does wait.
  */
 export function rehearse(stage: Stage): Rehearsal {
-  let isGivenUp = false;
+  let isOver = false;
   const giveUp = (): void => {
-    if (isGivenUp) return;
-    isGivenUp = true;
+    if (isOver) return;
+    isOver = true;
     clearTimeout(timer);
     stage.broken();
   };
@@ -38,9 +38,9 @@ export function rehearse(stage: Stage): Rehearsal {
     const inputHash = createHash('sha256').update(bytes).digest('hex');
     const order: Order = { bytes, name: 'rehearsal.xlsx', inputHash, revision: 'A', earlier: undefined };
     await stage.read(bytes, order.name);
-    for (let kitchen = 0; kitchen < KITCHENS && !isGivenUp; kitchen++) await stage.build(order);
-    if (isGivenUp) return;
-    isGivenUp = true;
+    for (let kitchen = 0; kitchen < KITCHENS && !isOver; kitchen++) await stage.build(order);
+    if (isOver) return;
+    isOver = true;
     stage.ready();
   };
   // Nothing hangs on it: what goes wrong here is told by the first order that meets it.

@@ -22,8 +22,8 @@ export function standBy(): void {
 }
 
 /**
- * Does work with the spreadsheet library in a thread of its own, so that what takes too long or too much memory can be given up, and
- * nothing else with it.
+ * Does work with the spreadsheet library in a thread of its own, so that what takes too long or too much memory can be
+ * given up, and nothing else with it.
  */
 export async function apart<R extends Request>(request: R, limits: Limits): Promise<Apart<Answers[R['task']]>> {
   const isUsual = limits.heapMegabytes === LIMITS.heapMegabytes;

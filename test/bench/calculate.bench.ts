@@ -1,14 +1,11 @@
 import { execFileSync } from 'node:child_process';
-import { join } from 'node:path';
+import { bundled } from './bundled.ts';
 import type { CalculateJob } from './calculate-job.ts';
 import { growth, type Measurement } from './measurement.ts';
 
-const CACHE = '.cache';
-
 /** Bundled as the program is: what runs the sources wraps every function, and that is not ours to count. */
 export async function measure(): Promise<readonly Measurement[]> {
-  execFileSync(process.execPath, ['.build.js', CACHE, 'test/bench/calculate-job.ts']);
-  const told = execFileSync(process.execPath, [join(CACHE, 'calculate-job.js')], { encoding: 'utf8' });
+  const told = execFileSync(process.execPath, [bundled('calculate-job')], { encoding: 'utf8' });
   const [thousand, tenThousand] = JSON.parse(told) as readonly [CalculateJob, CalculateJob];
   const exponent = growth([1000, thousand.seconds], [10_000, tenThousand.seconds]);
   return [

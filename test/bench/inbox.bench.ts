@@ -6,13 +6,13 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { setTimeout as sleep } from 'node:timers/promises';
 import ExcelJS from 'exceljs';
+import { bundled } from './bundled.ts';
 import type { Measurement } from './measurement.ts';
 
 const KITCHEN = new URL('../../fixtures/demo/kitchen.xlsx', import.meta.url).pathname;
 const SMALL = new URL('../../fixtures/demo/small.xlsx', import.meta.url).pathname;
 /** The program as it is installed, and a bench bundled as the program is. */
 const PROGRAM = 'dist/cli.js';
-const CACHE = '.cache';
 const MANY = 12;
 /** An inbox is opened in the morning; by then it has rehearsed. */
 const OPEN_SECONDS = 40;
@@ -20,11 +20,11 @@ const OPEN_SECONDS = 40;
 /** From the end of a copy to the packet under its final name, settling included; and many workbooks at once. */
 export async function measure(): Promise<readonly Measurement[]> {
   execFileSync(process.execPath, ['.build.js']);
-  execFileSync(process.execPath, ['.build.js', CACHE, 'test/bench/inbox-many.ts']);
+  const inboxMany = bundled('inbox-many');
   const [atOnce] = await oneAfterTheOther(1, 0);
   const [first = Number.NaN, second = Number.NaN] = await oneAfterTheOther(2, OPEN_SECONDS);
-  const alone = await manyAtOnce(1);
-  const together = await manyAtOnce(availableParallelism());
+  const alone = await manyAtOnce(inboxMany, 1);
+  const together = await manyAtOnce(inboxMany, availableParallelism());
   const target =
     availableParallelism() < 2
       ? {}
@@ -84,13 +84,16 @@ async function oneAfterTheOther(workbooks: number, openSeconds: number): Promise
 }
 
 /** Different jobs, so that none has to wait for another; where two processors share a core, both are busy and hardly faster. */
-async function manyAtOnce(builders: number): Promise<{ readonly seconds: number; readonly busy: number }> {
+async function manyAtOnce(
+  inboxMany: string,
+  builders: number,
+): Promise<{ readonly seconds: number; readonly busy: number }> {
   return inFolder(async root => {
     for (let index = 0; index < MANY; index++)
       await writeFile(join(root, `w${index}.xlsx`), await noted(SMALL, `${index}`, `J-${index}`));
     const before = busySeconds();
     const start = performance.now();
-    const words = [join(CACHE, 'inbox-many.js'), root, `${builders}`];
+    const words = [inboxMany, root, `${builders}`];
     const seconds = Number(execFileSync(process.execPath, words, { encoding: 'utf8' }));
     return { seconds, busy: (busySeconds() - before) / ((performance.now() - start) / 1000) };
   });

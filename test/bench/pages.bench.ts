@@ -1,5 +1,3 @@
-import { execFileSync } from 'node:child_process';
-import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { deflateSync, inflateSync } from 'node:zlib';
 import { barcodeFor } from '../../src/codes/barcode.ts';
@@ -8,6 +6,7 @@ import type { Section } from '../../src/render/markup.ts';
 import type { Item, Page } from '../../src/render/page.ts';
 import type { Symbology } from '../../src/render/symbols.ts';
 import { fontFile } from '../support/font-file.ts';
+import { bundled } from './bundled.ts';
 import { type Measurement, peakMemory, timed } from './measurement.ts';
 
 /**
@@ -52,10 +51,8 @@ const sheetData = (sheet: number) => ({
   }),
 });
 
-const CACHE = '.cache';
-execFileSync(process.execPath, ['.build.js', CACHE, 'test/bench/pages-render.ts']);
 const { bind, meaningOf, openDraw, openFlow, openFonts, openSymbols, prepare, readMarkup } = (await import(
-  pathToFileURL(join(CACHE, 'pages-render.js')).href
+  pathToFileURL(bundled('pages-render')).href
 )) as typeof import('./pages-render.ts');
 
 const fonts = openFonts(fontFile('400Regular'), fontFile('600SemiBold'));

@@ -5,7 +5,10 @@ import { join } from 'node:path';
 import { type Beside, figure, type Measurement } from './measurement.ts';
 import { RESULTS, type Results, readResults } from './results.ts';
 
-/** `npm run bench [subject …]`: every `*.bench.ts`, or those named (`cutting` names all whose names begin so), each in a process of its own. What others gave before stays. */
+/**
+ * `npm run bench [subject …]`: every `*.bench.ts`, or those named (`cutting` names all whose names begin so), each in a
+ * process of its own. What others gave before stays.
+ */
 const here = new URL('.', import.meta.url).pathname;
 const wanted = process.argv.slice(2);
 const subjects = readdirSync(here)

@@ -2,15 +2,16 @@ import { execFileSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { aLargeWorkbook } from '../support/a-large-workbook.ts';
+import { bundled } from './bundled.ts';
 import { growth, type Measurement } from './measurement.ts';
 import type { WholeJob } from './whole-job.ts';
 
 /** The whole way from workbook to packet at four sizes, each in a process of its own, and the command as a person runs it. */
 export async function measure(): Promise<readonly Measurement[]> {
   execFileSync(process.execPath, ['.build.js']);
-  execFileSync(process.execPath, ['.build.js', FOLDER, 'test/bench/whole-job.ts']);
+  const wholeJob = bundled('whole-job');
   const jobs: WholeJob[] = [];
-  for (const doors of [24, 240, 2400, 10_000]) jobs.push(await inOwnProcess(doors));
+  for (const doors of [24, 240, 2400, 10_000]) jobs.push(await inOwnProcess(wholeJob, doors));
   const [small, middle, large, largest] = jobs as [WholeJob, WholeJob, WholeJob, WholeJob];
   return [
     ...jobs.flatMap(stageLines),
@@ -34,14 +35,14 @@ function exponent(few: WholeJob, many: WholeJob): Measurement {
   return { what, unit: '', ours, target: '≤ 1.1', met: ours <= 1.1 };
 }
 
-/** Beside the program, so that the bundle finds what ships with it. */
+/** Where the workbooks lie, and the packets. */
 const FOLDER = '.cache';
 
 /** Bundled as the program is: what runs the sources would be measured with it. */
-async function inOwnProcess(doors: number): Promise<WholeJob> {
+async function inOwnProcess(wholeJob: string, doors: number): Promise<WholeJob> {
   const workbook = join(FOLDER, `bench-${doors}.xlsx`);
   writeFileSync(workbook, await aLargeWorkbook(doors));
-  const answer = execFileSync(process.execPath, [join(FOLDER, 'whole-job.js'), workbook], {
+  const answer = execFileSync(process.execPath, [wholeJob, workbook], {
     encoding: 'utf8',
     maxBuffer: 1 << 20,
   });
