@@ -74,7 +74,7 @@ module.exports = {
       ['fontkit', '^src/render/fonts\\.ts$'],
       ['saxes', '^src/(import/xlsx/xml|render/markup)\\.ts$'],
       ['bwip-js', '^src/(render/symbols|station/web/symbol)\\.ts$'],
-      ['handlebars', '^src/(render/fill|station/web/pages)\\.ts$'],
+      ['handlebars', '^src/(render/fill|render/template-syntax|station/web/pages)\\.ts$'],
       ['highs', '^src/layout/solver\\.ts$'],
       ['(kysely|libsql|pg)', '^src/station/ledger/'],
       ['(hono|@hono/node-server)', '^src/station/'],

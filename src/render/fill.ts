@@ -1,7 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import Handlebars from 'handlebars';
 import { type Diagnosed, problem } from '../diagnostics/diagnostic.ts';
+import { COMPILED_AHEAD, type CompiledAhead } from './compiled-ahead.ts';
 import type { Filled } from './markup.ts';
+import { COMPILING, nameOf, syntax } from './template-syntax.ts';
 
 /** A template as it was read; its name is the file's, without folder and ending. */
 export type Template = { readonly file: string; readonly text: string };
@@ -17,9 +19,10 @@ export type Fill = (name: string, data: object) => Diagnosed<Filled>;
  * `{{w "route.count" count=n}}` for words, `{{#if (is kind "pair")}}` for a choice. All data is escaped; a field that
  * the data does not have, and a key without words, are problems at the template's line.
  */
-export function prepare(templates: readonly Template[], words: PacketWords): Fill {
-  if (lately === undefined || !isDeepStrictEqual(lately.templates, templates)) {
-    lately = { templates, plain: compiler(templates, 'plain'), marked: compiler(templates, 'lines marked') };
+export function prepare(templates: readonly Template[], words: PacketWords, ahead = COMPILED_AHEAD): Fill {
+  if (lately === undefined || lately.ahead !== ahead || !isDeepStrictEqual(lately.templates, templates)) {
+    const marked = compiler(templates, 'lines marked', new Map());
+    lately = { templates, ahead, plain: compiler(templates, 'plain', ahead), marked };
   }
   const { plain, marked } = lately;
   const given = { data: { words } };
@@ -40,14 +43,20 @@ type Compiler = (name: string) => Handlebars.TemplateDelegate;
 
 /** An inbox prints job after job from the same templates, and to compile them takes as long as to fill a kitchen's. */
 let lately:
-  | { readonly templates: readonly Template[]; readonly plain: Compiler; readonly marked: Compiler }
+  | {
+      readonly templates: readonly Template[];
+      readonly ahead: CompiledAhead;
+      readonly plain: Compiler;
+      readonly marked: Compiler;
+    }
   | undefined;
 
-/** Compiles each template when it is first asked for. */
-function compiler(templates: readonly Template[], lines: 'plain' | 'lines marked'): Compiler {
+/** Compiles each template when it is first asked for, if that was not done ahead. */
+function compiler(templates: readonly Template[], lines: 'plain' | 'lines marked', ahead: CompiledAhead): Compiler {
   const bars = Handlebars.create();
   bars.registerHelper('is', (one: unknown, other: unknown) => one === other);
   bars.registerHelper('w', say);
+  const names = new Set(templates.map(({ file }) => nameOf(file)));
   const ready = new Map<string, Handlebars.TemplateDelegate>();
   const run = (name: string): Handlebars.TemplateDelegate => {
     const known = ready.get(name);
@@ -55,7 +64,11 @@ function compiler(templates: readonly Template[], lines: 'plain' | 'lines marked
     const index = templates.findIndex(template => nameOf(template.file) === name);
     const template = templates[index];
     if (template === undefined) throw new TroubleIn(name, 1, 'there is no such template');
-    const made = inFile(template, () => bars.compile(syntax(templates, index, lines), COMPILING));
+    const done = ahead.get(template.text);
+    const made =
+      done === undefined
+        ? inFile(template, () => bars.compile(syntax(template.text, names, index, lines), COMPILING))
+        : bars.template(done);
     const safe: Handlebars.TemplateDelegate = (data, options) => inFile(template, () => made(data, options));
     ready.set(name, safe);
     return safe;
@@ -67,11 +80,6 @@ function compiler(templates: readonly Template[], lines: 'plain' | 'lines marked
   return run;
 }
 
-/** With its helpers known, the library writes half the code for a field: it need not ask whether that is a helper. */
-const COMPILING = { strict: true, knownHelpers: { is: true, w: true }, knownHelpersOnly: true } as const;
-
-const nameOf = (file: string): string => file.replace(/^.*\//, '').replace(/\.[a-z]+$/, '');
-
 function say(key: string, options: Handlebars.HelperOptions): string {
   const { words }: { readonly words: PacketWords } = options.data;
   const text = Object.hasOwn(words, key) ? words[key] : undefined;
@@ -82,48 +90,6 @@ function say(key: string, options: Handlebars.HelperOptions): string {
   return text.replace(/\{(\w+)\}/g, (hole, name: string) => (name in holes ? String(holes[name]) : hole));
 }
 
-function syntax(templates: readonly Template[], index: number, lines: 'plain' | 'lines marked'): hbs.AST.Program {
-  const program = Handlebars.parse(templates[index]?.text ?? '');
-  const names = new Set(templates.map(({ file }) => nameOf(file)));
-  new (lines === 'plain' ? Strict : StrictAndMarked)(index, names).accept(program);
-  return program;
-}
-
-/** The library asks only what is printed to be there; here a misspelt field in a choice or a loop is found too. */
-class Strict extends Handlebars.Visitor {
-  protected readonly index: number;
-  private readonly names: ReadonlySet<string>;
-  constructor(index: number, names: ReadonlySet<string>) {
-    super();
-    this.index = index;
-    this.names = names;
-  }
-  override PathExpression(path: hbs.AST.PathExpression): void {
-    Object.assign(path, { strict: !path.data });
-  }
-  override PartialStatement(partial: hbs.AST.PartialStatement): void {
-    const { type, original } = partial.name as hbs.AST.PathExpression;
-    const name = String(original);
-    // A partial whose name is worked out is known only when it is filled.
-    if (String(type) !== 'SubExpression' && !this.names.has(name)) {
-      throw new Handlebars.Exception(`there is no template "${name}"`, partial);
-    }
-    super.PartialStatement(partial);
-  }
-}
-
-/** Leaves a mark of file and line before each line of a template's own text, for the search of a problem's place. */
-class StrictAndMarked extends Strict {
-  override ContentStatement(content: hbs.AST.ContentStatement): void {
-    const from = content.loc.start.line + linesIn(String(content.original).split(content.value)[0] ?? '');
-    content.value = content.value
-      .split('\n')
-      .map((line, number) => `\uE000${this.index}:${from + number}\uE001${line}`)
-      .join('\n');
-  }
-}
-
-const linesIn = (text: string): number => text.split('\n').length - 1;
 const LINE_MARK = /\uE000(\d+):(\d+)\uE001/g;
 
 /** The template's line that wrote the character `at` of the text, counted without its marks. */

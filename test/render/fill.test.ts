@@ -1,6 +1,8 @@
+import Handlebars from 'handlebars';
 import { describe, expect, it } from 'vitest';
 import { prepare } from '../../src/render/fill.ts';
 import { readMarkup } from '../../src/render/markup.ts';
+import { COMPILING, syntax } from '../../src/render/template-syntax.ts';
 
 const fillOne = (text: string, data: object = {}, words = {}) =>
   prepare([{ file: 'templates/sheet.hbs', text }], words)('sheet', data);
@@ -67,6 +69,33 @@ describe('filling a template', () => {
 
   it('says that a template is not there', () => {
     expect(findings(prepare([], {})('cover', {}))).toEqual(['cover:1 there is no such template']);
+  });
+});
+
+describe('a template that was compiled ahead', () => {
+  const compiled = (text: string): TemplateSpecification => {
+    const code = String(Handlebars.precompile(syntax(text, new Set(), 0, 'plain'), COMPILING));
+    return new Function(`return ${code}`)() as TemplateSpecification;
+  };
+  const fill = (text: string, ahead: string, data: object) =>
+    prepare(
+      [{ file: 'templates/sheet.hbs', text }],
+      { n: '{n} in all' },
+      new Map([[ahead, compiled(ahead)]]),
+    )('sheet', data);
+  const text = '<t>{{w "n" n=n}}</t>\n{{#if (is kind "pair")}}<t>{{gap}}</t>{{/if}}';
+
+  it('is filled as its text is', () => {
+    const data = { n: 3, kind: 'pair', gap: '<1/8>' };
+    expect(fill(text, text, data).value.text).toBe('<t>3 in all</t>\n<t>&lt;1/8&gt;</t>');
+  });
+
+  it('says the same line of what its data does not have', () => {
+    expect(findings(fill(text, text, { n: 3, kind: 'pair' }))).toEqual(['templates/sheet.hbs:2 "gap" not defined']);
+  });
+
+  it('is not taken for another text', () => {
+    expect(fill('<t>{{n}}</t>', text, { n: 3 }).value.text).toBe('<t>3</t>');
   });
 });
 
