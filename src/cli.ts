@@ -4,7 +4,9 @@ import type { ExitCode } from './commands/exit-code.ts';
 import type { InboxOptions } from './commands/inbox.ts';
 import type { PacketOptions } from './commands/packet.ts';
 import type { FloorOptions, StationCommandOptions } from './commands/station.ts';
-import { standBy } from './import/apart.ts';
+import { openWorkbook } from './commands/workbook-file.ts';
+import { forShortWork } from './engine.ts';
+import type { Solver } from './layout/solver.ts';
 import { programVersion } from './packaged.ts';
 import { SHEET_NAMES } from './render/sheet-names.ts';
 
@@ -28,9 +30,13 @@ program
   .option('--templates <folder>', 'templates and words of your own, in place of those that ship')
   .option('--json', 'say what was made as JSON')
   .action(async (file: string, options: PacketOptions) => {
-    standBy();
-    const { packet } = await import('./commands/packet.ts');
-    exitCode = await packet(file, options);
+    forShortWork();
+    const [opened, solver, { packet }] = await Promise.all([
+      openWorkbook(file),
+      solverLoaded(),
+      import('./commands/packet.ts'),
+    ]);
+    exitCode = await packet(file, opened, solver, options);
   });
 
 program
@@ -39,9 +45,13 @@ program
   .argument('<file>', 'workbook (.xlsx) or list of openings (.csv)')
   .option('--json', 'say it as JSON')
   .action(async (file: string, options: { json?: boolean }) => {
-    standBy();
-    const { check } = await import('./commands/check.ts');
-    exitCode = await check(file, options);
+    forShortWork();
+    const [opened, solver, { check }] = await Promise.all([
+      openWorkbook(file),
+      solverLoaded(),
+      import('./commands/check.ts'),
+    ]);
+    exitCode = check(file, opened, solver, options);
   });
 
 program
@@ -51,9 +61,8 @@ program
   .argument('<code>', 'code of a door or part, as on its tag (or what a scanner reads from it)')
   .option('--json', 'say it as JSON')
   .action(async (file: string, code: string, options: { json?: boolean }) => {
-    standBy();
-    const { explain } = await import('./commands/explain.ts');
-    exitCode = await explain(file, code, options);
+    const [opened, { explain }] = await Promise.all([openWorkbook(file), import('./commands/explain.ts')]);
+    exitCode = explain(file, opened, code, options);
   });
 
 program
@@ -76,6 +85,7 @@ program
   .option('--once', 'file what lies in the folder, and end')
   .option('--json', 'tell each event as a line of JSON')
   .action(async (folder: string, options: InboxOptions) => {
+    forShortWork();
     const { inbox } = await import('./commands/inbox.ts');
     exitCode = await inbox(folder, options);
   });
@@ -123,6 +133,11 @@ onTheFloor(ledger.command('export'))
     const { ledgerExport } = await import('./commands/ledger.ts');
     exitCode = await ledgerExport(file, options);
   });
+
+async function solverLoaded(): Promise<Solver> {
+  const { loadSolver } = await import('./layout/solver.ts');
+  return loadSolver();
+}
 
 /** Where the scans and the packets are: every command about them asks the same. */
 function onTheFloor(command: Command): Command {

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
-import { loadSolver } from '../layout/solver.ts';
+import type { Solver } from '../layout/solver.ts';
 import { planJob } from '../pipeline.ts';
 import type { ExitCode } from './exit-code.ts';
 import {
@@ -13,11 +13,11 @@ import {
   tellLine,
   tongueOf,
 } from './telling.ts';
-import { openWorkbook } from './workbook-file.ts';
+import type { Opened } from './workbook-file.ts';
 
 /** `stilebook check FILE`: everything that is wrong with a workbook, and nothing built. */
-export async function check(file: string, options: { readonly json?: boolean }): Promise<ExitCode> {
-  const { diagnostics, tongue } = await findIn(file);
+export function check(file: string, opened: Opened, solver: Solver, options: { readonly json?: boolean }): ExitCode {
+  const { diagnostics, tongue } = findIn(opened, solver);
   const errors = errorsIn(diagnostics);
   if (options.json === true) tellJson({ sound: errors === 0, diagnostics: foundAsData(diagnostics, tongue) });
   else {
@@ -27,9 +27,11 @@ export async function check(file: string, options: { readonly json?: boolean }):
   return errors === 0 ? 0 : 1;
 }
 
-async function findIn(file: string): Promise<{ readonly diagnostics: readonly Diagnostic[]; readonly tongue: Tongue }> {
-  const opened = await openWorkbook(file);
+function findIn(
+  opened: Opened,
+  solver: Solver,
+): { readonly diagnostics: readonly Diagnostic[]; readonly tongue: Tongue } {
   if (opened.kind === 'unreadable') return { diagnostics: opened.diagnostics, tongue: PLAIN_TONGUE };
-  const planned = planJob(opened.workbook, await loadSolver());
+  const planned = planJob(opened.workbook, solver);
   return { diagnostics: [...opened.diagnostics, ...planned.diagnostics], tongue: tongueOf(planned.job) };
 }

@@ -5,14 +5,13 @@ import { packagedWords } from '../packaged.ts';
 import { explain as explained, similarCodes } from '../render/explain.ts';
 import type { ExitCode } from './exit-code.ts';
 import { PLAIN_TONGUE, tellFound, tellJson, tellLine, tongueOf } from './telling.ts';
-import { openWorkbook } from './workbook-file.ts';
+import type { Opened } from './workbook-file.ts';
 
 /**
  * `stilebook explain FILE CODE`: how every number of a door or part came about. Works on what can be calculated, so
  * that a workbook with a problem elsewhere still explains itself.
  */
-export async function explain(file: string, code: string, options: { readonly json?: boolean }): Promise<ExitCode> {
-  const opened = await openWorkbook(file);
+export function explain(file: string, opened: Opened, code: string, options: { readonly json?: boolean }): ExitCode {
   if (opened.kind === 'unreadable') {
     tellFound(opened.diagnostics, PLAIN_TONGUE);
     return 1;

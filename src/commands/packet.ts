@@ -1,10 +1,10 @@
 import { basename, extname, resolve } from 'node:path';
 import type { Diagnostic } from '../diagnostics/diagnostic.ts';
 import type { CutPlan } from '../layout/shop-plan.ts';
-import { loadSolver } from '../layout/solver.ts';
+import type { Solver } from '../layout/solver.ts';
 import { machine } from '../machine.ts';
 import { programVersion } from '../packaged.ts';
-import type { Built } from '../pipeline.ts';
+import { type Built, buildPacket } from '../pipeline.ts';
 import type { SheetName } from '../render/sheet-names.ts';
 import { assetsFor } from './assets.ts';
 import type { ExitCode } from './exit-code.ts';
@@ -20,7 +20,7 @@ import {
   tellLine,
   tongueOf,
 } from './telling.ts';
-import { openWorkbook } from './workbook-file.ts';
+import type { Opened } from './workbook-file.ts';
 
 export type PacketOptions = {
   readonly out?: string;
@@ -35,13 +35,7 @@ export type PacketOptions = {
 };
 
 /** `stilebook packet FILE`: builds the packet and writes its folder whole, or says what has to be mended first. */
-export async function packet(file: string, options: PacketOptions): Promise<ExitCode> {
-  // The workbook is read in a thread of its own; what comes after it is loaded meanwhile.
-  const [opened, solver, { buildPacket }] = await Promise.all([
-    openWorkbook(file),
-    loadSolver(),
-    import('../pipeline.ts'),
-  ]);
+export async function packet(file: string, opened: Opened, solver: Solver, options: PacketOptions): Promise<ExitCode> {
   if (opened.kind === 'unreadable') return refuse(opened.diagnostics, PLAIN_TONGUE, options);
   const built = await buildPacket(opened.workbook, {
     solver,
