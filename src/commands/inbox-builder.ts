@@ -1,3 +1,4 @@
+import { forShortWork } from '../engine.ts';
 import type { Order, Result } from '../inbox/ports.ts';
 import { buildDropped } from './inbox-build.ts';
 
@@ -6,6 +7,8 @@ export type Asked = { readonly order: Order; readonly templates: string | undefi
 export type Answered =
   | { readonly kind: 'result'; readonly result: Result }
   | { readonly kind: 'broken'; readonly reason: string };
+
+forShortWork();
 
 // A process of its own, so that many are built at once, and none can take the inbox with it.
 process.on('message', ({ order, templates }: Asked) => {
