@@ -1,4 +1,5 @@
 import type { Solver } from '../solver.ts';
+import { fewestBars } from './bars.ts';
 import { type Bound, type Demand, packingBound } from './bound.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
@@ -36,9 +37,9 @@ export const lookingAt = (problem: CuttingProblem, seed: number): Looking => ({
 const BLINKS = 0.005;
 
 /**
- * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; ruin and recreate; whole
- * patterns of a linear program where many pieces are alike; then the proof, and ruin and recreate for what is left,
- * until the looks or the patience are spent or the bound is met.
+ * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; where the pieces are bars,
+ * dives of a linear program; otherwise ruin and recreate; whole patterns of a linear program where many pieces are alike;
+ * then the proof, and ruin and recreate for what is left, until the looks or the patience are spent or the bound is met.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
@@ -58,6 +59,12 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const improve = (filling: Filling, cost: number, some: Effort): Filling =>
     settled(filling, cost) ? filling : fewerInWindows(looking, filling, cost, supply, some, pool.see);
 
+  const bars = settled(start, least) ? undefined : bestBars(looking, demand, start, solver, part(1));
+  if (bars !== undefined) {
+    const bound: Bound = bars.bound > weighed.bins ? { bins: bars.bound, by: 'column-generation' } : weighed;
+    const best = improve(bars.filling, leastCost(problem, demand, bound, solver), part(1));
+    return { ...best, bound, looks: looking.looks };
+  }
   const first = improve(start, least, part(FIRST_SHARE));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
@@ -97,6 +104,22 @@ function bestFirstPlan(looking: Looking, spent: Looking): Filling {
   spent.looks += looking.looks;
   return best ?? { bins: [], left: order };
 }
+
+/** Where only lengths count, the linear program that proves the bound leads to the plan as well. */
+function bestBars(
+  looking: Looking,
+  demand: Demand,
+  start: Filling,
+  solver: Solver,
+  effort: Effort,
+): ReturnType<typeof fewestBars> {
+  const looks = Math.min(effort.looks, effort.patience * PROOF_PATIENCE);
+  if (looks < LOOKS_FOR_BARS * demand.length) return undefined;
+  return fewestBars(looking, demand, start, solver, looks);
+}
+
+/** With fewer looks for each kind of piece, a dive does not end, and ruin and recreate finds more. */
+const LOOKS_FOR_BARS = 100_000;
 
 /** What can be cut: all pieces but those that are left. */
 const demandOf = (problem: CuttingProblem, left: readonly number[]): Demand => {
