@@ -4,7 +4,8 @@ import { bestCuts } from '../../../src/layout/cutting/bar-pricing.ts';
 import { planCutting } from '../../../src/layout/cutting/index.ts';
 import { loadSolver, type Solver } from '../../../src/layout/solver.ts';
 import { lengthOf } from '../../../src/units/read-length.ts';
-import { aShop, aSize, aStock, someBlanks } from './a-job.ts';
+import { aCuttingJob, aShop, aSize, aStock, someBlanks } from './a-job.ts';
+import { judged } from './judged.ts';
 
 describe('the best ways to cut a bar', () => {
   // By hand: of a bar of 10.
@@ -64,5 +65,20 @@ describe('pieces that take the whole width of a board', () => {
     const job = { stock: [aStock([aSize(size)])], shop: untrimmed };
     const [plan] = planCutting(someBlanks('ply', ...pieces), job, solver).value;
     expect({ bins: plan?.bins.length, bound: plan?.bound.bins }).toEqual({ bins, bound: bins });
+  });
+
+  it('can be sawn as it is printed, whatever the saw', () => {
+    // Time for the linear program; the widths of a strip, of which no two fit beside each other.
+    const inBars = aCuttingJob.map(job => ({
+      shop: { ...job.shop, planning: { ...job.shop.planning, seconds: 0.3 } },
+      stock: job.stock.map(stock => ({ ...stock, grain: 'length' as const, sizes: [aSize('97 x 6')] })),
+      blanks: job.blanks.map(blank => ({ ...blank, width: lengthOf('4 1/2') })),
+    }));
+    fc.assert(
+      fc.property(inBars, job => {
+        expect(judged(job, solver)).toEqual([]);
+      }),
+      { endOnFailure: true, numRuns: Number(process.env['RUNS'] ?? 40) },
+    );
   });
 });
