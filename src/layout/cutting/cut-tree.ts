@@ -27,7 +27,7 @@ function treeOf(row: Row): CutTree {
     row.direction,
     row.parts.map(part => {
       const tree = isRow(part) ? treeOf(part) : pieceOf(row, part);
-      return { tree, size: extent(tree, row.direction) };
+      return { tree, size: isRow(part) && part.roomy ? part.size : extent(tree, row.direction) };
     }),
   );
 }

@@ -24,8 +24,8 @@ const BINS_AT_A_TIME = 40;
 const MISSES_MAX = 8;
 
 /**
- * Looks for a filling that needs fewer different settings, and among those for the one that leaves the largest single
- * remnant and whose bins are easy to guide. Bins are not traded for it but as far as the wishes say.
+ * Looks for a filling that needs fewer different settings, and among those for the one that takes few cuts, leaves the
+ * largest single remnant and whose bins are easy to guide. Bins are not traded for it but as far as the wishes say.
  */
 export function fewerSettings(
   looking: Looking,
@@ -81,7 +81,8 @@ function improve(
   let limit = Math.min(until, looking.looks + patience);
   const late = new Float64Array(LATE).fill(value);
   for (let step = 0; looking.looks < limit; step = (step + 1) % LATE) {
-    const allowance: Allowance = { cost, supply, widen: chance() < WIDENS ? widening(looking, bins) : undefined };
+    const widen = chance() < WIDENS ? widening(looking, bins) : undefined;
+    const allowance: Allowance = { cost, supply, whole: true, widen };
     const attempt = { bins, left: [] };
     const next =
       chance() < STRIPS ? withoutStrip(looking, attempt, allowance) : ruinAndRecreate(looking, attempt, allowance);

@@ -36,10 +36,12 @@ function look(
   const kind = problem.bins[bin.kind];
   if (kind === undefined) throw new RangeError('a bin of no kind');
   const settings = new Set<number>();
+  let cuts = 0;
   let remnant = 0;
   let awkward = false;
   askOf(saw, bin, kind, stock.kind, {
     cut: (direction, setting, stage) => {
+      cuts += 1;
       settings.add(settingKey(direction, setting * problem.unit, false));
       if (stage === 1) settings.add(settingKey(direction, setting * problem.unit, true));
       if (stage === 1 && direction !== kind.easy) awkward = true;
@@ -49,7 +51,7 @@ function look(
       remnant = Math.max(remnant, length * width);
     },
   });
-  return { settings: [...settings], remnant: remnant / largest, awkward };
+  return { settings: [...settings], cuts, remnant: remnant / largest, awkward };
 }
 
 function oddPairs(bin: OpenBin, paired: ReadonlySet<number>): number {

@@ -19,6 +19,8 @@ export type Row = {
   readonly parent: Row | undefined;
   /** What it takes of its parent's direction. */
   size: number;
+  /** Whether it is cut off as large as it is, because that is set anyway; else only as large as its parts need. */
+  roomy: boolean;
   readonly parts: (Row | Piece)[];
   /** Its place among the rows of its bin. */
   at: number;
@@ -31,6 +33,8 @@ export type Piece = { readonly kind: number; readonly turned: boolean; readonly 
 export type Handling = {
   /** Settings of fence and stop of its cuts, trims left out, each once: see `settingKey`. */
   readonly settings: readonly number[];
+  /** How many cuts it takes, trims left out. */
+  readonly cuts: number;
   /** Area of the largest leftover that is worth keeping, as a share of a bin. */
   readonly remnant: number;
   /** Whether its first cut goes the way in which a whole board or sheet is hard to guide. */
@@ -109,7 +113,7 @@ export const newRow = (
   stage: number,
   parent: Row | undefined,
   size: number,
-): Row => ({ direction, breadth, left, stage, parent, size, parts: [], at: 0 });
+): Row => ({ direction, breadth, left, stage, parent, size, roomy: false, parts: [], at: 0 });
 
 export const isRow = (part: Row | Piece): part is Row => 'parts' in part;
 
@@ -165,7 +169,7 @@ function putAlong(bin: OpenBin, row: Row, piece: PieceKind, kind: number, turned
   addRow(bin.rows, strip);
 }
 
-/** Puts a piece into a new strip of a row that is wider than the piece, so that it is cut at a setting that there is. */
+/** Puts a piece into a new strip of a row that is wider than the piece and stays so: it is cut at a setting that there is. */
 export function putInStrip(
   bin: OpenBin,
   row: Row,
@@ -175,6 +179,7 @@ export function putInStrip(
   turned: boolean,
 ): void {
   const strip = newRow(other(row.direction), size, row.breadth, row.stage + 1, row, size);
+  strip.roomy = true;
   row.left -= size;
   row.parts.push(strip);
   addRow(bin.rows, strip);
@@ -236,8 +241,8 @@ export function copyBin(bin: OpenBin): OpenBin {
 }
 
 function copyRow(row: Row, parent: Row | undefined, rows: Row[]): Row {
-  const { direction, breadth, left, stage, size, at } = row;
-  const copy: Row = { direction, breadth, left, stage, parent, size, parts: [], at };
+  const { direction, breadth, left, stage, size, roomy, at } = row;
+  const copy: Row = { direction, breadth, left, stage, parent, size, roomy, parts: [], at };
   rows[at] = copy;
   for (const part of row.parts) copy.parts.push(isRow(part) ? copyRow(part, copy, rows) : part);
   return copy;

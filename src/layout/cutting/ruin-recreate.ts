@@ -12,6 +12,8 @@ export type Attempt = { readonly bins: readonly OpenBin[]; readonly left: readon
 export type Allowance = {
   readonly cost: number;
   readonly supply: readonly number[];
+  /** Whether a try is worth nothing once a piece finds no place: it ends there. */
+  readonly whole?: boolean;
   /** How large a strip of a row that divides a whole bin should be, for a piece of a size; the piece's own where undefined. */
   readonly widen?: ((row: Row, size: number) => number) | undefined;
 };
@@ -155,6 +157,7 @@ function recreate(
     const opened = openFor(looking, kind, stock, rule, allowance);
     if (opened === undefined) {
       left.push(kind);
+      if (allowance.whole === true) break;
       tooMany.add(kind);
     } else {
       putAt(opened, piece, kind, allowance);

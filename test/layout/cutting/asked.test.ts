@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { askOf } from '../../../src/layout/cutting/asked.ts';
-import { sawOf } from '../../../src/layout/cutting/handling.ts';
+import { fewerSettings } from '../../../src/layout/cutting/fewer-settings.ts';
+import { handlingOf, sawOf } from '../../../src/layout/cutting/handling.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
 import { sawingOrder } from '../../../src/layout/cutting/sawing.ts';
-import { search } from '../../../src/layout/cutting/search.ts';
+import { lookingAt, search } from '../../../src/layout/cutting/search.ts';
 import { loadSolver, type Solver } from '../../../src/layout/solver.ts';
 import { aCuttingJob } from './a-job.ts';
 
@@ -22,7 +23,13 @@ describe('what a search is told of the cuts of a bin', () => {
         if (stock === undefined) return;
         const problem = problemOf(blanks, stock, shop);
         const saw = sawOf(problem, shop);
-        for (const bin of search(problem, { looks: 100_000, patience: 100_000 }, 1, solver).bins) {
+        const effort = { looks: 100_000, patience: 100_000 };
+        const found = search(problem, effort, 1, solver);
+        const handle = handlingOf(problem, stock, shop);
+        const wishes = { handle, weights: { remnant: 1, bin: undefined }, made: new Set<number>(), spare: 0 };
+        const supply = problem.bins.map(bin => bin.available);
+        const settled = fewerSettings(lookingAt(problem, 1), found, supply, effort, wishes);
+        for (const bin of [...found.bins, ...settled.bins]) {
           const kind = problem.bins[bin.kind];
           if (kind === undefined) throw new Error('a bin of no kind');
           const told: string[] = [];
