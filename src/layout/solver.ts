@@ -12,6 +12,7 @@ export type RowLimits = { readonly least: number; readonly most: number };
 export type Program = {
   readonly add: (column: Column) => void;
   readonly limit: (column: number, least: number, most: number) => void;
+  readonly limitRow: (row: number, limits: RowLimits) => void;
   /** Least cost with fractions; undefined where no values keep all limits, or where it would take more work than `work`. */
   readonly solve: (work: number) => Solution | undefined;
   /** Least cost found in whole numbers; undefined where none was found. */
@@ -73,6 +74,9 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
     },
     limit: (column, least, most) => {
       model.changeColBounds(column, least, finite(highs, most));
+    },
+    limitRow: (row, { least, most }) => {
+      model.changeRowBounds(row, finite(highs, least), finite(highs, most));
     },
     solve: limit => {
       const { solution, iterations } = solve(model, Math.ceil(limit / workOf(columns)));

@@ -2,10 +2,12 @@ import type { Demand } from './bound.ts';
 import { type CutTree, piecesOf } from './cut-tree.ts';
 import { freeStretchOf, priceFree } from './free-pricing.ts';
 import { countsOf, type Pattern } from './patterns.ts';
+import type { Looking } from './placing.ts';
 import type { Rounding } from './points.ts';
-import { price, stretchOf } from './pricing.ts';
+import { price } from './pricing.ts';
 import type { BinKind, ClearStretch, CuttingProblem } from './problem.ts';
 import type { Direction } from './rows.ts';
+import { stretchOf } from './stretch.ts';
 
 /** The best patterns of a kind of bin at given prices. */
 export type Best = {
@@ -15,12 +17,16 @@ export type Best = {
 };
 
 /** Looks for the best patterns of each kind of bin at given prices. */
-export function openPricer(
-  problem: CuttingProblem,
-  demand: Demand,
-  rounding: Rounding,
-  budget: number,
-): { readonly looks: number; readonly best: (prices: ArrayLike<number>) => readonly Best[] } | undefined {
+export type Pricer = {
+  readonly rounding: Rounding;
+  /** What asking once takes, in looks. */
+  readonly looks: number;
+  readonly best: (prices: ArrayLike<number>) => readonly Best[];
+};
+
+/** A pricer for a budget of so many looks; undefined where pieces are too small or too many for its points. */
+export function openPricer(looking: Looking, demand: Demand, rounding: Rounding, budget: number): Pricer | undefined {
+  const { problem } = looking;
   const stretches = problem.bins.reduce((total, bin) => total + bin.clear.length * waysOf(bin).length, 0);
   const work = Math.min(WORK_MAX, Math.max(WORK_LEAST, (budget * PLACES_A_LOOK) / (PRICINGS * stretches)));
   const bins = problem.bins.map(bin =>
@@ -28,6 +34,7 @@ export function openPricer(
   );
   if (bins.flat(2).some(pricer => pricer === undefined)) return undefined;
   const looks = bins.flat(2).reduce((total, pricer) => total + (pricer?.looks ?? 0), 0);
+  looking.looks += LOOKS_TO_OPEN * looks;
   const best = (prices: ArrayLike<number>): readonly Best[] =>
     bins.map((ways, bin) => {
       const found = ways.map(way => {
@@ -43,7 +50,7 @@ export function openPricer(
       });
       return { most: Math.max(...found.map(each => each.value)), patterns: found };
     });
-  return { looks, best };
+  return { rounding, looks, best };
 }
 
 /** The best way to cut one clear stretch at given prices. */
@@ -90,16 +97,17 @@ function stretchPricer(
   const stretch = stretchOf(pieces, clear, first, rounding, work);
   if (stretch === undefined) return undefined;
   const stages = problem.stages === 2 ? 2 : 3;
-  const limits = rounding === 'up' ? demand : undefined;
   return {
-    looks: (stretch.main.count * stretch.cross.count * stretch.lies.length) / PLACES_A_LOOK,
+    looks: (stretch.strips * stretch.cross.count * stretch.lies.length) / PLACES_A_LOOK,
     price: prices => {
-      const { value, tree } = price(stretch, stages, prices, limits);
+      const { value, tree } = price(stretch, stages, prices);
       return { value, tree, kinds: () => kindsIn(tree()) };
     },
   };
 }
 
+/** Opening a pricer takes so many times what pricing takes. */
+const LOOKS_TO_OPEN = 10;
 /** Pricing looks at so many places in the time of one look of the search. */
-const PLACES_A_LOOK = 2;
+const PLACES_A_LOOK = 5;
 const kindsIn = (tree: CutTree | undefined): readonly number[] => (tree === undefined ? [] : piecesOf(tree));

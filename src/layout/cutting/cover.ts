@@ -1,12 +1,13 @@
 import type { Program, Solver } from '../solver.ts';
 import type { Demand } from './bound.ts';
-import { addPattern, LOOKS_OF_WORK, openMaster } from './column-generation.ts';
+import { LOOKS_OF_WORK } from './column-generation.ts';
 import { binOf } from './fill.ts';
 import { costOfBins, type Filling } from './first-plan.ts';
-import { type Pattern, patternsOf } from './patterns.ts';
+import { openMaster } from './master.ts';
+import { contentsOf, type Pattern, patternsOf, takeOutSurplus } from './patterns.ts';
 import type { Looking } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
-import { isRow, type OpenBin, piecesIn, takeOut } from './rows.ts';
+import { type OpenBin, piecesIn } from './rows.ts';
 
 /** A bin with these pieces, and how full it is. */
 type Kept = { readonly pattern: Pattern; readonly filled: number };
@@ -25,7 +26,7 @@ export function openPool(): Pool {
       for (const bin of bins) {
         if (known.has(bin)) continue;
         known.add(bin);
-        const name = `${bin.kind} ${piecesIn(bin).sort((one, two) => one - two)}`;
+        const name = contentsOf(bin);
         const [pattern] = kept.has(name) ? [] : patternsOf({ bins: [bin], left: [] });
         if (pattern !== undefined) kept.set(name, { pattern, filled: bin.filled });
       }
@@ -52,8 +53,8 @@ export function coverBy(
 ): Filling | undefined {
   const { problem } = looking;
   const all = [...patternsOf(filling), ...patterns];
-  const program = openMaster(problem, demand, solver);
-  for (const pattern of all) addPattern(program, problem, pattern, problem.bins[pattern.bin]?.cost ?? 0);
+  const costs = problem.bins.map(bin => bin.cost);
+  const { program } = openMaster(problem, demand, costs, all, solver);
   const times = wholeTimes(program, costOfBins(problem, filling.bins) - gap, work);
   looking.looks += program.work() * LOOKS_OF_WORK;
   program.close();
@@ -104,15 +105,4 @@ function withoutSurplus(problem: CuttingProblem, demand: Demand, bins: readonly 
   for (const bin of bins) for (const kind of piecesIn(bin)) surplus[kind] = (surplus[kind] ?? 0) + 1;
   for (const bin of [...bins].sort((one, two) => one.filled - two.filled)) takeOutSurplus(problem, bin, surplus);
   return { bins: bins.filter(bin => bin.count > 0), left: [] };
-}
-
-function takeOutSurplus(problem: CuttingProblem, bin: OpenBin, surplus: number[]): void {
-  for (const row of [...bin.rows]) {
-    for (let at = row.parts.length - 1; at >= 0; at -= 1) {
-      const part = row.parts[at];
-      if (part === undefined || isRow(part) || (surplus[part.kind] ?? 0) <= 0) continue;
-      surplus[part.kind] = (surplus[part.kind] ?? 0) - 1;
-      takeOut(bin, row, at, problem.pieces, []);
-    }
-  }
 }

@@ -1,19 +1,19 @@
 import type { Solver } from '../solver.ts';
 import { fewestBars } from './bars.ts';
+import { openPricer } from './bin-pricer.ts';
 import { type Bound, type Demand, packingBound } from './bound.ts';
+import { byPatterns } from './by-patterns.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
-import { dive } from './dive.ts';
 import type { Effort } from './fewer-bins.ts';
-import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
 import { leastCost } from './least-cost.ts';
-import { patternsOf, singles } from './patterns.ts';
+import { openMaster } from './master.ts';
+import { startingPatterns } from './patterns.ts';
 import { FITS, type Looking, SPLITS } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
 import { other } from './rows.ts';
-import { recreateAll } from './ruin-recreate.ts';
 import { fewerInWindows } from './windows.ts';
 
 /** The best filling found, and the least number of bins that any filling of the same pieces needs. */
@@ -38,13 +38,14 @@ const BLINKS = 0.005;
 
 /**
  * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; where the pieces are bars,
- * dives of a linear program; otherwise ruin and recreate; whole patterns of a linear program where many pieces are alike;
- * then the proof, and ruin and recreate for what is left, until the looks or the patience are spent or the bound is met.
+ * dives of a linear program; otherwise ruin and recreate; the proof; whole patterns of a linear program where many pieces
+ * are alike; and ruin and recreate for what is left, until the looks or the patience are spent or the bound is met. A
+ * large plan begins with whole patterns.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
   const pool = openPool();
-  const start = bestFirstPlan({ ...looking, blinks: 0 }, looking);
+  const start = bestFirstPlan({ ...looking, blinks: 0 }, looking, effort.looks);
   const demand = demandOf(problem, start.left);
   const weighed = packingBound(problem, demand);
   looking.looks += LOOKS_TO_WEIGH * problem.pieces.length;
@@ -58,6 +59,8 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   });
   const improve = (filling: Filling, cost: number, some: Effort): Filling =>
     settled(filling, cost) ? filling : fewerInWindows(looking, filling, cost, supply, some, pool.see);
+  const patterned = (filling: Filling, cost: number, some: Effort): Filling =>
+    settled(filling, cost) ? filling : byPatterns(looking, demand, filling, cost, pool, solver, some);
 
   const bars = settled(start, least) ? undefined : bestBars(looking, demand, start, solver, part(1));
   if (bars !== undefined) {
@@ -65,39 +68,49 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
     const best = improve(bars.filling, leastCost(problem, demand, bound, solver), part(1));
     return { ...best, bound, looks: looking.looks };
   }
-  const first = improve(start, least, part(FIRST_SHARE));
+  // Whole patterns are most of a large plan, and a search of it before them would be for nothing.
+  const large = start.bins.length > BINS_OF_LARGE;
+  const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(FIRST_SHARE));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
-  const mixed = betterByPatterns(looking, demand, first, pool, solver, part(PATTERNS_SHARE));
-  const bound = boundOf(looking, demand, weighed, mixed, solver, part(PROOF_SHARE));
+  const bound = boundOf(looking, demand, weighed, first, solver, part(PROOF_SHARE));
   const cost = bound === weighed ? least : leastCost(problem, demand, bound, solver);
-  const last = improve(mixed, cost, { ...part(LAST_SHARE), patience: effort.patience * LAST_PATIENCE });
+  const mixed = large ? first : patterned(first, cost, part(PATTERNS_SHARE));
+  // What whole patterns made of a large plan has no room for another bin's pieces.
+  const made = large && mixed !== start;
+  const last = made ? mixed : improve(mixed, cost, { ...part(LAST_SHARE), patience: effort.patience * LAST_PATIENCE });
   const best = betterByCover(looking, last, cost, pool, solver, part(1));
   return { ...best, bound, looks: looking.looks };
 }
 
-/** Shares of what is left when each begins: of the time for a first search that keeps to first
- * cuts that are easy to guide, for patterns, for the proof, for a last search. */
+/**
+ * Shares of what is left when each begins: of the time for a first search that keeps to first cuts that are easy to guide,
+ * for the proof, for patterns, for those of a large plan, for a last search.
+ */
 const FIRST_SHARE = 0.3;
-const PATTERNS_SHARE = 0.3;
 const PROOF_SHARE = 0.4;
+const PATTERNS_SHARE = 0.35;
+const LARGE_SHARE = 0.25;
 const LAST_SHARE = 0.85;
+/** A plan of more bins is large. */
+const BINS_OF_LARGE = 100;
 /** The last search is the one that all the rest was for. */
 const LAST_PATIENCE = 2;
 /** What weighing takes for each kind of piece, in looks. */
 const LOOKS_TO_WEIGH = 1500;
 
-/** So many pieces make the rules for a first plan a choice that is worth making; for more, one does about as well. */
-const PIECES_FOR_ALL_RULES = 2000;
+/** So much of the looks may go into a choice among rules for a first plan; one does about as well. */
+const RULES_SHARE = 0.1;
 
-function bestFirstPlan(looking: Looking, spent: Looking): Filling {
+function bestFirstPlan(looking: Looking, spent: Looking, looks: number): Filling {
   const order = everyPiece(looking.problem);
   const easy = looking.problem.bins.at(-1)?.easy ?? 'crosscut';
   const rules = [easy, undefined, other(easy)].flatMap(first =>
     FITS.flatMap(fit => SPLITS.map(split => ({ first, rule: { fit, split } }))),
   );
   let best: Filling | undefined;
-  for (const { first, rule } of order.length > PIECES_FOR_ALL_RULES ? rules.slice(0, 1) : rules) {
+  for (const { first, rule } of rules) {
+    if (best !== undefined && looking.looks > looks * RULES_SHARE) break;
     const filling = firstPlan(looking, order, rule, first);
     if (best === undefined || isBetter(looking.problem, filling, best)) best = filling;
   }
@@ -139,50 +152,24 @@ function boundOf(
 ): Bound {
   const { problem } = looking;
   if (best.bins.length <= weighed.bins) return weighed;
-  const patterns = [...patternsOf(best), ...allSingles(looking, demand)];
-  const costs = problem.bins.map(() => 1);
-  const proof = { known: weighed.bins, wanted: best.bins.length };
   const effort = Math.min(looks, patience * PROOF_PATIENCE);
-  if (effort < LOOKS_TO_PRICE * problem.pieces.length) return weighed;
-  const mix = generateColumns(looking, demand, costs, patterns, 'down', solver, effort, proof);
+  if (effort < LOOKS_TO_PRICE * problem.pieces.length ** 2) return weighed;
+  const pricer = openPricer(looking, demand, 'down', effort);
+  if (pricer === undefined) return weighed;
+  const patterns = startingPatterns(looking, demand, best);
+  const each = problem.bins.map(() => 1);
+  const master = openMaster(problem, demand, each, patterns, solver);
+  const proof = { known: weighed.bins, wanted: best.bins.length };
+  const mix = generateColumns(looking, master, pricer, effort, proof);
+  master.program.close();
   const bins = wholeBins(mix?.bound ?? 0);
   return bins > weighed.bins ? { bins, by: 'column-generation' } : weighed;
 }
 
-/** With fewer looks for each kind of piece, the linear program proves nothing. */
-const LOOKS_TO_PRICE = 40_000;
+/** With fewer looks for each pair of kinds, the linear program proves nothing. */
+const LOOKS_TO_PRICE = 2000;
 /** A proof is worth so many times the patience of a search: it ends the search, and the packet prints it. */
 const PROOF_PATIENCE = 14;
-
-/** Whole patterns of the cheapest mix, and the rest put around them. */
-function betterByPatterns(
-  looking: Looking,
-  demand: Demand,
-  best: Filling,
-  pool: Pool,
-  solver: Solver,
-  { looks, patience }: Effort,
-): Filling {
-  const { problem } = looking;
-  const pieces = demand.reduce((total, count) => total + count, 0);
-  const alike = pieces / demand.reduce((total, count) => total + Math.sign(count), 0);
-  const effort = Math.min(looks, patience) + LOOKS_A_PIECE * pieces;
-  if (best.left.length > 0 || alike < ALIKE_LEAST || effort < LOOKS_TO_MIX * problem.pieces.length) return best;
-  const patterns = [...patternsOf(best), ...allSingles(looking, demand)];
-  const costs = problem.bins.map(bin => bin.cost);
-  const mix = generateColumns(looking, demand, costs, patterns, 'up', solver, effort / 2);
-  if (mix === undefined) return best;
-  pool.see(mix.patterns.map(pattern => binOf(problem, pattern.bin, pattern.trees)));
-  const filling = recreateAll(looking, dive(looking, mix, solver, effort / 2));
-  return isBetter(problem, filling, best) ? filling : best;
-}
-
-/** Where there are fewer pieces of a kind on the average, whole patterns of the program leave most of them over. */
-const ALIKE_LEAST = 2;
-/** With fewer looks for each kind of piece, there is no mix worth the name. */
-const LOOKS_TO_MIX = 10_000;
-/** Whole patterns are most of a large plan, so that they have time by its pieces whatever the budget is. */
-const LOOKS_A_PIECE = 1000;
 
 /** Fewer looks do not solve the program once. */
 const COVER_LOOKS_LEAST = 2_000_000;
@@ -212,14 +199,3 @@ function betterByCover(
   const covered = coverBy(looking, demandOf(problem, best.left), pool.patterns(), best, solver, limits);
   return covered !== undefined && isBetter(problem, covered, best) ? covered : best;
 }
-
-const allSingles = (looking: Looking, demand: Demand): ReturnType<typeof singles> =>
-  demand.flatMap((count, kind) =>
-    count > 0
-      ? singles(
-          looking,
-          kind,
-          looking.problem.bins.map(bin => bin.available),
-        )
-      : [],
-  );
