@@ -19,6 +19,12 @@ const program = new Command('stilebook')
 
 let exitCode: ExitCode = 0;
 
+// Who reads the first lines and goes away (`stilebook packet … | head -1`) has not broken the packet.
+for (const stream of [process.stdout, process.stderr])
+  stream.on('error', (failure: NodeJS.ErrnoException) => {
+    if (failure.code !== 'EPIPE') throw failure;
+  });
+
 program
   .command('packet')
   .description('build the shop packet of a workbook')

@@ -1,7 +1,10 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { PROGRAM } from '../support/built-program.ts';
 import { stilebook } from '../support/stilebook.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'stilebook-check-'));
@@ -59,5 +62,17 @@ describe('exit codes', () => {
     expect(ran.status).toBe(status);
     expect(ran.told).toContain(told);
     expect(ran.told).not.toMatch(/\n\s+at /); // never a stack trace
+  });
+
+  it('are not changed by a reader who goes away', async () => {
+    const list = put('sound.csv', 'Cabinet,Opening width,Opening height,Hinge side\nB1,14,30,left\n');
+    const child = spawn(process.execPath, [PROGRAM, 'check', list], { stdio: ['ignore', 'pipe', 'pipe'] });
+    child.stdout.destroy();
+    let told = '';
+    child.stderr.on('data', (text: Buffer) => {
+      told += text.toString();
+    });
+    const [status] = (await once(child, 'close')) as [number | null];
+    expect({ status, trace: /\n\s+at /.test(told) }).toEqual({ status: 0, trace: false });
   });
 });
