@@ -41,15 +41,13 @@ function weightBound(problem: CuttingProblem, demand: Demand): number {
   const counts = demand.filter(count => count > 0);
   const alongs = scaled(pieces, length, piece => piece.length);
   const acrosses = scaled(pieces, width, piece => piece.width);
+  const turning = pieces.some(piece => piece.turns);
   let most = 0;
   for (const along of alongs) {
     for (const across of acrosses) {
-      let weight = 0;
-      for (const [index, piece] of pieces.entries()) {
-        const lies = (along.lies[index] ?? 0) * (across.lies[index] ?? 0);
-        const turned = piece.turns ? (along.turned[index] ?? 0) * (across.turned[index] ?? 0) : lies;
-        weight += (counts[index] ?? 0) * Math.min(lies, turned);
-      }
+      const weight = turning
+        ? weightTurned(pieces, counts, along, across)
+        : weightLying(counts, along.lies, across.lies);
       most = Math.max(most, weight);
     }
   }
@@ -63,7 +61,23 @@ function clearLength(bin: BinKind): number {
   return first === undefined || last === undefined ? 0 : last.along + last.length - first.along;
 }
 
-type Scaled = { readonly lies: readonly number[]; readonly turned: readonly number[] };
+type Scaled = { readonly lies: Float64Array; readonly turned: Float64Array };
+
+function weightLying(counts: readonly number[], alongs: Float64Array, acrosses: Float64Array): number {
+  let weight = 0;
+  for (let at = 0; at < alongs.length; at += 1) weight += (counts[at] ?? 0) * (alongs[at] ?? 0) * (acrosses[at] ?? 0);
+  return weight;
+}
+
+function weightTurned(pieces: readonly PieceKind[], counts: readonly number[], along: Scaled, across: Scaled): number {
+  let weight = 0;
+  for (const [at, piece] of pieces.entries()) {
+    const lies = (along.lies[at] ?? 0) * (across.lies[at] ?? 0);
+    const turned = piece.turns ? (along.turned[at] ?? 0) * (across.turned[at] ?? 0) : lies;
+    weight += (counts[at] ?? 0) * Math.min(lies, turned);
+  }
+  return weight;
+}
 
 const scaled = (
   pieces: readonly PieceKind[],
@@ -74,8 +88,8 @@ const scaled = (
     whole,
     pieces.flatMap(piece => (piece.turns ? [piece.length, piece.width] : [measure(piece)])),
   ).map(scale => ({
-    lies: pieces.map(piece => scale(measure(piece))),
-    turned: pieces.map(piece => scale(piece.length + piece.width - measure(piece))),
+    lies: Float64Array.from(pieces, piece => scale(measure(piece))),
+    turned: Float64Array.from(pieces, piece => scale(piece.length + piece.width - measure(piece))),
   }));
 
 /** So many thresholds are tried for each scale. */

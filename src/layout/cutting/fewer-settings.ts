@@ -19,7 +19,7 @@ export type Wishes = {
 /** A try is kept where it is no worse than the plan of so many tries ago. */
 const LATE = 20;
 /** So many bins are on the bench at a time. */
-const BINS_AT_A_TIME = 40;
+export const BINS_AT_A_TIME = 40;
 /** So many benches in a row that brought nothing end the search of a large plan. */
 const MISSES_MAX = 8;
 

@@ -7,7 +7,7 @@ import type { Blank, CutPlan } from '../shop-plan.ts';
 import type { Solver } from '../solver.ts';
 import { byDoors } from './by-doors.ts';
 import { drawUp, type Numbers } from './draw-up.ts';
-import { fewerSettings, type Wishes } from './fewer-settings.ts';
+import { BINS_AT_A_TIME, fewerSettings, type Wishes } from './fewer-settings.ts';
 import { costOfBins, type Filling, fitsSomewhere } from './first-plan.ts';
 import { handlingOf } from './handling.ts';
 import { problemOf } from './in-units.ts';
@@ -66,7 +66,8 @@ function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonl
     const made = new Set(settings.flatMap((made, other) => (other === at ? [] : [...made])));
     const looking = { ...lookingAt(each.cutting, seed), easy: true };
     const supply = each.cutting.bins.map(bin => bin.available);
-    const patience = patienceFor(each);
+    // A large plan is looked at a bench of bins at a time, and bears patience for no more than that.
+    const patience = patienceFor(each) * Math.min(1, BINS_AT_A_TIME / each.filling.bins.length);
     const effort = { looks: Math.min(own, patience * SETTINGS_PATIENCE), patience };
     const wishes = { made, ...wishesOf(each, shop, handle) };
     const whole = shop.planning.colourMatch === 'door' && each.stock.kind === 'board';

@@ -45,7 +45,7 @@ const BLINKS = 0.005;
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
   const pool = openPool();
-  const start = bestFirstPlan({ ...looking, blinks: 0 }, looking, effort.looks);
+  const start = bestFirstPlan({ ...looking, blinks: 0 }, looking);
   const demand = demandOf(problem, start.left);
   const weighed = packingBound(problem, demand);
   looking.looks += LOOKS_TO_WEIGH * problem.pieces.length;
@@ -90,7 +90,7 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 const FIRST_SHARE = 0.3;
 const PROOF_SHARE = 0.4;
 const PATTERNS_SHARE = 0.35;
-const LARGE_SHARE = 0.25;
+const LARGE_SHARE = 0.1;
 const LAST_SHARE = 0.85;
 /** A plan of more bins is large. */
 const BINS_OF_LARGE = 100;
@@ -99,10 +99,10 @@ const LAST_PATIENCE = 2;
 /** What weighing takes for each kind of piece, in looks. */
 const LOOKS_TO_WEIGH = 1500;
 
-/** So much of the looks may go into a choice among rules for a first plan; one does about as well. */
-const RULES_SHARE = 0.1;
+/** Looks that a choice among rules for a first plan is worth; one rule does about as well. */
+const LOOKS_FOR_RULES = 2_000_000;
 
-function bestFirstPlan(looking: Looking, spent: Looking, looks: number): Filling {
+function bestFirstPlan(looking: Looking, spent: Looking): Filling {
   const order = everyPiece(looking.problem);
   const easy = looking.problem.bins.at(-1)?.easy ?? 'crosscut';
   const rules = [easy, undefined, other(easy)].flatMap(first =>
@@ -110,7 +110,7 @@ function bestFirstPlan(looking: Looking, spent: Looking, looks: number): Filling
   );
   let best: Filling | undefined;
   for (const { first, rule } of rules) {
-    if (best !== undefined && looking.looks > looks * RULES_SHARE) break;
+    if (looking.looks > LOOKS_FOR_RULES) break;
     const filling = firstPlan(looking, order, rule, first);
     if (best === undefined || isBetter(looking.problem, filling, best)) best = filling;
   }
