@@ -27,7 +27,8 @@ export function byPatterns(
   const pieces = demand.reduce((total, count) => total + count, 0);
   const alike = pieces / demand.reduce((total, count) => total + Math.sign(count), 0);
   const effort = Math.min(looks, patience * PATTERNS_PATIENCE) + LOOKS_A_PIECE * pieces;
-  if (start.left.length > 0 || alike < ALIKE_LEAST || effort < LOOKS_TO_MIX * problem.pieces.length) return start;
+  const worthIt = problem.pieces.length * (alike < ALIKE ? LOOKS_TO_MIX_UNLIKE : LOOKS_TO_MIX);
+  if (start.left.length > 0 || effort < worthIt) return start;
   const until = looking.looks + effort;
   const pricer = openPricer(looking, demand, 'up', effort);
   if (pricer === undefined) return start;
@@ -53,15 +54,16 @@ export function byPatterns(
   return best;
 }
 
-/** Where there are fewer pieces of a kind on the average, whole patterns of the program leave most of them over. */
-const ALIKE_LEAST = 2;
+/** Where there are fewer pieces of a kind on the average, a whole pattern is hardly ever cut twice. */
+const ALIKE = 2;
 /** Chance in the order in which dives take patterns. */
 const DIVING_NOISE = 0.5;
 /** What a dive takes beside its mixes, in looks. */
 const LOOKS_A_DIVE = 5000;
 /** Many short dives find what one does not, and are worth so many times the patience of a search. */
 const PATTERNS_PATIENCE = 4;
-/** With fewer looks for each kind of piece, there is no mix worth the name. */
+/** With fewer looks for each kind of piece, there is no mix worth the name; where pieces are unlike, it takes many dives. */
 const LOOKS_TO_MIX = 10_000;
+const LOOKS_TO_MIX_UNLIKE = 90_000;
 /** Whole patterns are most of a large plan, so that they have time by its pieces whatever the budget is. */
 const LOOKS_A_PIECE = 1000;
