@@ -78,7 +78,8 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const mixed = large ? first : patterned(first, cost, part(PATTERNS_SHARE));
   // What whole patterns made of a large plan has no room for another bin's pieces.
   const made = large && mixed !== start;
-  const last = made ? mixed : improve(mixed, cost, { ...part(LAST_SHARE), patience: effort.patience * LAST_PATIENCE });
+  const patience = effort.patience * (mixed.bins.length > LAST_BINS_MAX ? 1 : LAST_PATIENCE);
+  const last = made ? mixed : improve(mixed, cost, { ...part(LAST_SHARE), patience });
   const best = betterByCover(looking, last, cost, pool, solver, part(1));
   return { ...best, bound, looks: looking.looks };
 }
@@ -94,8 +95,9 @@ const LARGE_SHARE = 0.1;
 const LAST_SHARE = 0.85;
 /** A plan of more bins is large. */
 const BINS_OF_LARGE = 100;
-/** The last search is the one that all the rest was for. */
+/** The last search is the one that all the rest was for; of more bins it takes long enough as it is. */
 const LAST_PATIENCE = 2;
+const LAST_BINS_MAX = 60;
 /** What weighing takes for each kind of piece, in looks. */
 const LOOKS_TO_WEIGH = 1500;
 
