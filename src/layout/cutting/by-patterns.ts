@@ -33,7 +33,9 @@ export function byPatterns(
   const pricer = openPricer(looking, demand, 'up', effort);
   if (pricer === undefined) return start;
   const costs = problem.bins.map(bin => bin.cost);
-  const master = openMaster(problem, demand, costs, startingPatterns(looking, demand, start), solver);
+  // The bins that a search has seen are a better start than those that it kept.
+  const patterns = [...startingPatterns(looking, demand, start), ...pool.patterns()];
+  const master = openMaster(problem, demand, costs, patterns, solver);
   const mix = generateColumns(looking, master, pricer, effort / 2);
   const supply = [...master.supply];
   const oneBinLess = (filling: Filling): number => costOfBins(problem, filling.bins) - Math.min(...costs) / 2;
