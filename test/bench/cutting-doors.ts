@@ -1,3 +1,4 @@
+import { forShortWork } from '../../src/engine.ts';
 import { planCutting } from '../../src/layout/cutting/index.ts';
 import { loadSolver } from '../../src/layout/solver.ts';
 import { aShopOfDoors } from '../layout/cutting/shop-like.ts';
@@ -26,4 +27,6 @@ async function cuttingOf(doors: number): Promise<CuttingOfDoors> {
   };
 }
 
+// As the command does that builds a packet.
+forShortWork();
 process.stdout.write(JSON.stringify(await cuttingOf(Number(process.argv[2]))));

@@ -3,6 +3,7 @@ import { deflateSync, inflateSync } from 'node:zlib';
 import { PDFArray, PDFDocument, PDFName, PDFRawStream } from 'pdf-lib';
 import { calculate } from '../../src/calculate/index.ts';
 import { assetsFor } from '../../src/commands/assets.ts';
+import { forShortWork } from '../../src/engine.ts';
 import { importJob } from '../../src/import/index.ts';
 import { readXlsx } from '../../src/import/read-xlsx.ts';
 import { layOut } from '../../src/layout/index.ts';
@@ -86,5 +87,7 @@ function sound<T>(value: T | undefined, found: unknown): T {
   return value;
 }
 
+// As the command does that builds a packet.
+forShortWork();
 const [file = ''] = process.argv.slice(2);
 process.stdout.write(JSON.stringify(await wholeJob(file)));
