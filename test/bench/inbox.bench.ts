@@ -14,6 +14,8 @@ const SMALL = new URL('../../fixtures/demo/small.xlsx', import.meta.url).pathnam
 /** The program as it is installed, and a bench bundled as the program is. */
 const PROGRAM = 'dist/cli.js';
 const MANY = 12;
+/** One drop may meet whatever else the machine does. */
+const AGAIN = 5;
 /** An inbox is opened in the morning; by then it has rehearsed. */
 const OPEN_SECONDS = 40;
 
@@ -22,7 +24,8 @@ export async function measure(): Promise<readonly Measurement[]> {
   execFileSync(process.execPath, ['.build.js']);
   const inboxMany = bundled('inbox-many');
   const [atOnce] = await oneAfterTheOther(1, 0);
-  const [first = Number.NaN, second = Number.NaN] = await oneAfterTheOther(2, OPEN_SECONDS);
+  const [first = Number.NaN, ...again] = await oneAfterTheOther(1 + AGAIN, OPEN_SECONDS);
+  const second = again.sort((one, two) => one - two)[Math.floor(AGAIN / 2)] ?? Number.NaN;
   const alone = await manyAtOnce(inboxMany, 1);
   const together = await manyAtOnce(inboxMany, availableParallelism());
   const target =
@@ -33,7 +36,7 @@ export async function measure(): Promise<readonly Measurement[]> {
     { what: 'kitchen dropped → packet, as the inbox is started', unit: 's', ours: atOnce ?? Number.NaN },
     { what: 'kitchen dropped → packet, first of the day', unit: 's', ours: first },
     {
-      what: 'kitchen dropped → packet, changed and dropped again',
+      what: `kitchen dropped → packet, changed and dropped again, middle of ${AGAIN}`,
       unit: 's',
       ours: second,
       target: '≤ 3 s',
