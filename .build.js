@@ -52,7 +52,8 @@ const { metafile } = await build({
 
 /**
  * What libraries load for services that are never asked: streams of workbooks and CSV, the unpacking of fonts for the
- * web, passwords of sheets, pictures, and faces that a reader brings itself. It is a fifth of what the program would read at each start.
+ * web, passwords of sheets, pictures, and faces that a reader brings itself. It is a fifth of what the program would
+ * read at each start.
  */
 function leaveOutUnasked({ onLoad }) {
   const unasked = [
