@@ -1,7 +1,8 @@
-import type { Program, Solution, Solver } from '../solver.ts';
+import type { Solver } from '../solver.ts';
 import { type Bars, bestCuts, type Cuts } from './bar-pricing.ts';
 import type { Demand } from './bound.ts';
-import { LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
+import { solveUntil, wholeBins } from './column-generation.ts';
+import { withoutSurplus } from './cover.ts';
 import { apart, type CutPiece, extent } from './cut-tree.ts';
 import { binOf, isSawable } from './fill.ts';
 import type { Filling } from './first-plan.ts';
@@ -33,7 +34,8 @@ export function fewestBars(
     let filling = best;
     for (let dives = 0; filling.bins.length > bound && !mix.isOver(); dives += 1) {
       const kept = dive(looking, mix, demand, filling.bins.length, dives === 0 ? 0 : NOISE);
-      if (kept !== undefined) filling = fillingOf(looking.problem, bars, demand, kept);
+      const dived = kept?.map(cuts => barOf(looking.problem, bars, cuts));
+      if (dived !== undefined) filling = withoutSurplus(looking.problem, demand, dived);
     }
     return { filling, bound };
   } finally {
@@ -115,7 +117,7 @@ function openMix(looking: Looking, bars: OneWay, demand: Demand, solver: Solver,
   };
   const generate = (left: Demand): Mixed | undefined => {
     for (;;) {
-      const solution = solve(looking, program, until);
+      const solution = solveUntil(looking, program, until);
       if (solution === undefined) return undefined;
       const { most, cuts, looks } = bestCuts(bars, solution.prices, left);
       looking.looks += looks;
@@ -136,13 +138,6 @@ function openMix(looking: Looking, bars: OneWay, demand: Demand, solver: Solver,
     kept.fill(0);
   };
   return { ways, add, generate, keep, release, isOver, close: program.close };
-}
-
-function solve(looking: Looking, program: Program, until: number): Solution | undefined {
-  const before = program.work();
-  const solution = program.solve(Math.max(0, until - looking.looks) / LOOKS_OF_WORK);
-  looking.looks += (program.work() - before) * LOOKS_OF_WORK;
-  return solution;
 }
 
 /** Bars are cut in one direction. */
@@ -186,18 +181,3 @@ const pieceOf = ({ pieces }: CuttingProblem, piece: number): CutPiece => ({
   length: pieces[piece]?.length ?? 0,
   width: pieces[piece]?.width ?? 0,
 });
-
-/** A bar for each of the ways, without what would come out more often than it is asked for. */
-function fillingOf(problem: CuttingProblem, bars: OneWay, demand: Demand, kept: readonly Cuts[]): Filling {
-  const left = [...demand];
-  const bins = kept.flatMap(cuts => {
-    const wanted = new Map<number, number>();
-    for (const [kind, count] of cuts) {
-      const taken = Math.min(count, left[kind] ?? 0);
-      left[kind] = (left[kind] ?? 0) - taken;
-      if (taken > 0) wanted.set(kind, taken);
-    }
-    return wanted.size > 0 ? [barOf(problem, bars, wanted)] : [];
-  });
-  return { bins, left: [] };
-}

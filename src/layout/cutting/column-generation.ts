@@ -1,3 +1,4 @@
+import type { Program, Solution } from '../solver.ts';
 import type { Best, Pricer } from './bin-pricer.ts';
 import type { Demand } from './bound.ts';
 import { binOf, isSawable } from './fill.ts';
@@ -59,9 +60,7 @@ export function generateColumns(
   let earlier = Number.POSITIVE_INFINITY;
   let smooth = proof === undefined ? 0 : SMOOTH;
   for (let round = 0; round < ROUNDS_MAX; round += 1) {
-    const before = program.work();
-    const solution = program.solve(Math.max(0, until - looking.looks) / LOOKS_OF_WORK);
-    looking.looks += (program.work() - before) * LOOKS_OF_WORK;
+    const solution = solveUntil(looking, program, until);
     if (solution === undefined) break;
     mix = { times: solution.columns, cost: solution.cost };
     if (proof === undefined && round % ROUNDS_OF_PROGRESS === 0) {
@@ -95,6 +94,14 @@ export function generateColumns(
     for (const pattern of found) master.add(pattern);
   }
   return mix === undefined ? undefined : { ...mix, bound };
+}
+
+/** Solves a program and counts what it takes as looks; undefined where it would take more than there are until then. */
+export function solveUntil(looking: Looking, program: Program, until: number): Solution | undefined {
+  const before = program.work();
+  const solution = program.solve(Math.max(0, until - looking.looks) / LOOKS_OF_WORK);
+  looking.looks += (program.work() - before) * LOOKS_OF_WORK;
+  return solution;
 }
 
 /**

@@ -100,7 +100,7 @@ function nearestToMore(columns: Float64Array): { readonly column: number; readon
 }
 
 /** Takes out what is cut more often than it is asked for; bins that are empty then are left out. */
-function withoutSurplus(problem: CuttingProblem, demand: Demand, bins: readonly OpenBin[]): Filling {
+export function withoutSurplus(problem: CuttingProblem, demand: Demand, bins: readonly OpenBin[]): Filling {
   const surplus = demand.map(count => -count);
   for (const bin of bins) for (const kind of piecesIn(bin)) surplus[kind] = (surplus[kind] ?? 0) + 1;
   for (const bin of [...bins].sort((one, two) => one.filled - two.filled)) takeOutSurplus(problem, bin, surplus);
