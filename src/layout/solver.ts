@@ -67,10 +67,12 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
   for (const row of rows) model.addRow(finite(highs, row.least), finite(highs, row.most), NO_ENTRIES);
   let columns = 0;
   let work = 0;
+  let grown = false;
   return {
     add: column => {
       model.addCol(column.cost, 0, finite(highs, column.most), { indices: column.rows, values: column.values });
       columns += 1;
+      grown = true;
     },
     limit: (column, least, most) => {
       model.changeColBounds(column, least, finite(highs, most));
@@ -79,6 +81,9 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
       model.changeRowBounds(row, finite(highs, least), finite(highs, most));
     },
     solve: limit => {
+      // New columns leave the last answer a feasible one, and new limits leave its prices.
+      model.options.set({ simplex_strategy: grown && work > 0 ? PRIMAL : DUAL });
+      grown = false;
       const { solution, iterations } = solve(model, Math.ceil(limit / workOf(columns)));
       work += WORK_A_COLUMN * columns + iterations * workOf(columns);
       return solution;
@@ -91,6 +96,9 @@ function openProgram(highs: Highs, rows: readonly RowLimits[]): Program {
     close: () => model.dispose(),
   };
 }
+
+const DUAL = 1;
+const PRIMAL = 4;
 
 /** Measured by least squares over five thousand programs of 6 to 330 rows and up to 3,300 columns. */
 const WORK_A_COLUMN = 1.5;

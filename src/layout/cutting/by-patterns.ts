@@ -57,7 +57,7 @@ export function byPatterns(
 }
 
 /** Where there are fewer pieces of a kind on the average, a whole pattern is hardly ever cut twice. */
-const ALIKE = 2;
+export const ALIKE = 2;
 /** Chance in the order in which dives take patterns. */
 const DIVING_NOISE = 0.5;
 /** What a dive takes beside its mixes, in looks. */

@@ -25,7 +25,7 @@ const BOUND_EPSILON = 1e-5;
 export const wholeBins = (bound: number): number => Math.ceil(bound - BOUND_EPSILON);
 
 /** What the solver counts as one takes so many looks of the search. */
-export const LOOKS_OF_WORK = 50;
+export const LOOKS_OF_WORK = 40;
 
 /** More rounds of prices and patterns than this are never needed in the bench. */
 const ROUNDS_MAX = 1000;
@@ -111,7 +111,7 @@ export function solveUntil(looking: Looking, program: Program, until: number): S
  */
 const SMOOTH = 0.6;
 
-const between = (prices: ArrayLike<number>, center: ArrayLike<number>, share: number): Float64Array =>
+export const between = (prices: ArrayLike<number>, center: ArrayLike<number>, share: number): Float64Array =>
   Float64Array.from(prices, (price, at) => (1 - share) * price + share * (center[at] ?? 0));
 
 /** As if wood could be poured: a piece is worth its share of the largest bin. */
@@ -120,14 +120,19 @@ function areaPrices({ pieces, bins }: CuttingProblem): Float64Array {
   return Float64Array.from([...pieces.map(piece => piece.area / largest), ...bins.map(() => 0)]);
 }
 
-function worthOf(pattern: Pattern, prices: ArrayLike<number>): number {
+export function worthOf(pattern: Pattern, prices: ArrayLike<number>): number {
   let worth = 0;
   for (const [kind, count] of pattern.counts) worth += count * (prices[kind] ?? 0);
   return worth;
 }
 
 /** The pattern with no more pieces than are asked for, if the saw can follow it. */
-function cuttable(looking: Looking, demand: Demand, pattern: Pattern, prices: ArrayLike<number>): readonly Pattern[] {
+export function cuttable(
+  looking: Looking,
+  demand: Demand,
+  pattern: Pattern,
+  prices: ArrayLike<number>,
+): readonly Pattern[] {
   const { problem } = looking;
   const bin = binOf(problem, pattern.bin, pattern.trees);
   const changed = keepWithin(looking, demand, bin, prices);
@@ -136,7 +141,7 @@ function cuttable(looking: Looking, demand: Demand, pattern: Pattern, prices: Ar
 }
 
 /** What one more bin of a kind that is short would save, as a price to be paid for each: zero or less as the solver says it. */
-const limitPrice = (problem: CuttingProblem, prices: ArrayLike<number>, bin: number): number =>
+export const limitPrice = (problem: CuttingProblem, prices: ArrayLike<number>, bin: number): number =>
   prices[problem.pieces.length + bin] ?? 0;
 
 function farley(master: Master, prices: ArrayLike<number>, best: readonly Best[]): number {

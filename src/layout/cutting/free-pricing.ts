@@ -1,4 +1,4 @@
-import { exactPoints, gridPoints, type Points, sumsOf } from './points.ts';
+import { fewPlaces, type Points } from './points.ts';
 import type { PieceKind } from './problem.ts';
 
 /** A clear stretch without a limit of stages: places in both directions, and the pieces that end on them. */
@@ -7,9 +7,6 @@ export type FreeStretch = {
   readonly across: Points;
   readonly lies: readonly { readonly kind: number; readonly along: number; readonly across: number }[];
 };
-
-/** Three loops over places make so many of them enough. */
-const PLACES_MAX = 160;
 
 /** The stretch on points that are rounded down, so that every plan is one on the points too; undefined where they are too coarse. */
 export function freeStretchOf(
@@ -22,19 +19,14 @@ export function freeStretchOf(
       ...(piece.turns ? [{ kind, length: piece.width, width: piece.length }] : []),
     ])
     .filter(lie => lie.length <= stretch.length && lie.width <= stretch.width);
-  const along = placesOf(new Set(fitting.map(lie => lie.length)), stretch.length);
-  const across = placesOf(new Set(fitting.map(lie => lie.width)), stretch.width);
+  const along = fewPlaces(new Set(fitting.map(lie => lie.length)), stretch.length, 'down');
+  const across = fewPlaces(new Set(fitting.map(lie => lie.width)), stretch.width, 'down');
   const lies = fitting.map(({ kind, length, width }) => ({
     kind,
     along: along.index(length),
     across: across.index(width),
   }));
   return lies.some(lie => lie.along < 1 || lie.across < 1) ? undefined : { along, across, lies };
-}
-
-function placesOf(sizes: ReadonlySet<number>, whole: number): Points {
-  const sums = sumsOf([...sizes], whole);
-  return sums !== undefined && sums.length <= PLACES_MAX ? exactPoints(sums) : gridPoints(whole, PLACES_MAX, 'down');
 }
 
 /**

@@ -42,8 +42,8 @@ export function planCutting(
 type Cutting = { readonly stock: Stock; readonly blanks: number; readonly cutting: CuttingProblem };
 type Filled = Cutting & { readonly filling: Found };
 
-/** Share of the job's time for settings and remnants, after the bins are settled, and so many times the patience at most. */
-const SETTINGS_SHARE = 0.25;
+/** Share of the job's time in which the bins are settled. What is left is for settings and remnants, with so many times the patience at most. */
+export const BINS_SHARE = 0.75;
 const SETTINGS_PATIENCE = 4;
 
 /**
@@ -54,13 +54,13 @@ function fill(cuttings: readonly Cutting[], shop: Shop, solver: Solver): readonl
   const { seconds, patience, seed } = shop.planning;
   const looks = seconds * LOOKS_A_SECOND;
   const patienceFor = (each: Cutting): number => (patience * LOOKS_A_SECOND * each.blanks) / 100;
-  const searched = share(cuttings, looks * (1 - SETTINGS_SHARE), (each, own) => {
+  const searched = share(cuttings, looks * BINS_SHARE, (each, own) => {
     const filling = search(each.cutting, { looks: own, patience: patienceFor(each) }, seed, solver);
     return { spent: filling.looks, value: { ...each, filling } };
   });
   const handles = searched.map(({ cutting, stock }) => handlingOf(cutting, stock, shop));
   const settings = searched.map(({ filling }, at) => settingsOf(filling, handles[at]));
-  return share(searched, looks * SETTINGS_SHARE, (each, own, at) => {
+  return share(searched, looks * (1 - BINS_SHARE), (each, own, at) => {
     const handle = handles[at];
     if (handle === undefined) return { spent: 0, value: each };
     const made = new Set(settings.flatMap((made, other) => (other === at ? [] : [...made])));

@@ -22,16 +22,17 @@ export type Rounding = 'up' | 'down';
 const SUMS_MAX = 1200;
 
 /** All sums of sizes up to the whole, from 0 on, the whole itself last; undefined where they are too many. */
-export function sumsOf(sizes: readonly number[], whole: number): readonly number[] | undefined {
+export function sumsOf(sizes: Iterable<number>, whole: number, most = SUMS_MAX): readonly number[] | undefined {
   const reached = new Set<number>([0]);
   const waiting = [0];
+  const each = [...sizes];
   for (let at = 0; at < waiting.length; at += 1) {
-    for (const size of sizes) {
+    for (const size of each) {
       const sum = (waiting[at] ?? 0) + size;
       if (sum > whole || reached.has(sum)) continue;
       reached.add(sum);
       waiting.push(sum);
-      if (reached.size >= SUMS_MAX) return undefined;
+      if (reached.size >= most) return undefined;
     }
   }
   reached.add(whole);
@@ -66,4 +67,13 @@ export function gridPoints(whole: number, count: number, rounding: Rounding): Po
     less: (one, two) => one - two,
     table: undefined,
   };
+}
+
+/** Three loops over places make so many of them enough. */
+const PLACES_MAX = 160;
+
+/** All sums of sizes where they are few, or else a grid. */
+export function fewPlaces(sizes: Iterable<number>, whole: number, rounding: Rounding): Points {
+  const sums = sumsOf(sizes, whole, PLACES_MAX);
+  return sums === undefined ? gridPoints(whole, PLACES_MAX, rounding) : exactPoints(sums);
 }

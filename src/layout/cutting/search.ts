@@ -10,6 +10,7 @@ import type { Effort } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
 import { leastCost } from './least-cost.ts';
 import { openMaster } from './master.ts';
+import { isCrowded, oneBinLess, suitsOneBinLess } from './one-bin-less.ts';
 import { startingPatterns } from './patterns.ts';
 import { FITS, type Looking, SPLITS } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -38,9 +39,10 @@ const BLINKS = 0.005;
 
 /**
  * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; where the pieces are bars,
- * dives of a linear program; otherwise ruin and recreate; the proof; whole patterns of a linear program where many pieces
- * are alike; and ruin and recreate for what is left, until the looks or the patience are spent or the bound is met. A
- * large plan begins with whole patterns.
+ * dives of a linear program; otherwise ruin and recreate; dives for one bin less where few unlike pieces fill a bin; the
+ * proof; whole patterns of a linear program where many pieces are alike; and ruin and recreate for what is left, until the
+ * looks or the patience are spent or the bound is met. A large plan begins with whole patterns; where bins are crowded with
+ * unlike pieces, ruin and recreate goes on, and the proof is for the end.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
@@ -70,12 +72,25 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   }
   // Whole patterns are most of a large plan, and a search of it before them would be for nothing.
   const large = start.bins.length > BINS_OF_LARGE;
-  const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(FIRST_SHARE));
+  const unlike = !large && !settled(start, least) && suitsOneBinLess(looking, demand, start, part(LESS_SHARE).looks);
+  const first = large
+    ? patterned(start, least, part(LARGE_SHARE))
+    : improve(start, least, part(unlike ? FIRST_SHARE_UNLIKE : FIRST_SHARE));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
-  const bound = boundOf(looking, demand, weighed, first, solver, part(PROOF_SHARE));
+  const lessLooks = Math.min(part(LESS_SHARE).looks, effort.patience * LESS_PATIENCE);
+  const less = unlike ? oneBinLess(looking, demand, first, least, pool, solver, lessLooks) : first;
+  if (settled(less, least)) return { ...less, bound: weighed, looks: looking.looks };
+  if (!large && isCrowded(demand, start)) {
+    // No linear program leads to a plan here, and hardly ever to a proof.
+    const patience = effort.patience * LAST_PATIENCE;
+    const crowded = improve(less, least, { ...part(CROWDED_SHARE), patience });
+    const bound = boundOf(looking, demand, weighed, crowded, solver, part(1));
+    return { ...crowded, bound, looks: looking.looks };
+  }
+  const bound = boundOf(looking, demand, weighed, less, solver, part(PROOF_SHARE));
   const cost = bound === weighed ? least : leastCost(problem, demand, bound, solver);
-  const mixed = large ? first : patterned(first, cost, part(PATTERNS_SHARE));
+  const mixed = large || unlike ? less : patterned(less, cost, part(PATTERNS_SHARE));
   // What whole patterns made of a large plan has no room for another bin's pieces.
   const made = large && mixed !== start;
   const patience = effort.patience * (mixed.bins.length > LAST_BINS_MAX ? 1 : LAST_PATIENCE);
@@ -86,15 +101,21 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 
 /**
  * Shares of what is left when each begins: of the time for a first search that keeps to first cuts that are easy to guide,
- * for the proof, for patterns, for those of a large plan, for a last search.
+ * and a shorter one where pieces are unlike, for dives for one bin less of these, for the proof, for patterns, for those of
+ * a large plan, for a last search, and for that where bins are crowded.
  */
 const FIRST_SHARE = 0.3;
+const FIRST_SHARE_UNLIKE = 0.2;
+const LESS_SHARE = 0.7;
 const PROOF_SHARE = 0.4;
 const PATTERNS_SHARE = 0.35;
 const LARGE_SHARE = 0.1;
 const LAST_SHARE = 0.85;
+const CROWDED_SHARE = 0.9;
 /** A plan of more bins is large. */
 const BINS_OF_LARGE = 100;
+/** One bin less is worth so many times the patience of a search. */
+const LESS_PATIENCE = 8;
 /** The last search is the one that all the rest was for; of more bins it takes long enough as it is. */
 const LAST_PATIENCE = 2;
 const LAST_BINS_MAX = 60;
