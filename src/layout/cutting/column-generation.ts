@@ -25,7 +25,7 @@ const BOUND_EPSILON = 1e-5;
 export const wholeBins = (bound: number): number => Math.ceil(bound - BOUND_EPSILON);
 
 /** What the solver counts as one takes so many looks of the search. */
-export const LOOKS_OF_WORK = 40;
+export const LOOKS_OF_WORK = 50;
 
 /** More rounds of prices and patterns than this are never needed in the bench. */
 const ROUNDS_MAX = 1000;

@@ -1,4 +1,4 @@
-import type { Program, Solver } from '../solver.ts';
+import type { Growth, Program, Solver } from '../solver.ts';
 import type { Demand } from './bound.ts';
 import type { Pattern } from './patterns.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -23,11 +23,13 @@ export function openMaster(
   costs: readonly number[],
   patterns: readonly Pattern[],
   solver: Solver,
+  growth: Growth = 'any',
 ): Master {
-  const program = solver.open([
+  const rows = [
     ...demand.map(count => ({ least: count, most: Number.POSITIVE_INFINITY })),
     ...problem.bins.map(bin => ({ least: 0, most: bin.available })),
-  ]);
+  ];
+  const program = solver.open(rows, growth);
   const kinds = demand.length;
   const known: Pattern[] = [];
   const used: boolean[] = [];

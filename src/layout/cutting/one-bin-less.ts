@@ -62,7 +62,7 @@ export function oneBinLess(
   const saving = costs.every(cost => cost === cheapest) ? cheapest : cheapest / 2;
   const aimOf = (filling: Filling): number => costOfBins(problem, filling.bins) - saving;
   const patterns = [...startingPatterns(looking, demand, start), ...pool.patterns()];
-  const master = openMaster(problem, demand, costs, patterns, solver);
+  const master = openMaster(problem, demand, costs, patterns, solver, 'by-few-columns');
   let best = start;
   try {
     for (let noise = 0; looking.looks < until && least <= aimOf(best) + COST_EPSILON; noise = DIVING_NOISE) {

@@ -181,7 +181,7 @@ function boundOf(
   if (pricer === undefined) return weighed;
   const patterns = startingPatterns(looking, demand, best);
   const each = problem.bins.map(() => 1);
-  const master = openMaster(problem, demand, each, patterns, solver);
+  const master = openMaster(problem, demand, each, patterns, solver, 'by-few-columns');
   const proof = { known: weighed.bins, wanted: best.bins.length };
   const mix = generateColumns(looking, master, pricer, effort, proof);
   master.program.close();
