@@ -89,6 +89,7 @@ function fullCuts(sheet: Sheet, counting: Counting, layers: readonly Layer[], wo
     });
 }
 
+/** Of more of them hardly one is unlike those before. */
 const CUTS_SEEN = 60;
 
 /** The best, and others with at least half their pieces unlike those before: one program with eight new columns, not eight. */
@@ -105,6 +106,7 @@ function unlike(cuts: readonly Cut[]): readonly Cut[] {
   return kept;
 }
 
+/** More new columns at a time make the next program slower and no better. */
 const CUTS_KEPT = 8;
 
 function treeOf(sheet: Sheet, layers: readonly Layer[], level: number, at: number): CutTree | undefined {

@@ -74,8 +74,8 @@ export function copyCounts(from: Int32Array, source: number, to: Int32Array, tar
 }
 
 /**
- * Puts into `merged` what two rectangles have together, as much of it as is asked for, and tells what the rest was worth;
- * more than `spare` makes it no use, and `merged` is left as it is.
+ * Puts into `merged` what two rectangles have together, as much of it as is asked for, and tells what the rest was worth.
+ * Given up where that is as much as `spare`: what is in `merged` then is no use.
  */
 export function tooMany(
   { words, slack, guards, kindAt, fieldAt, mosts, prices }: Counting,
