@@ -75,7 +75,7 @@ function openProgram(highs: Highs, rows: readonly RowLimits[], growth: Growth): 
   let work = 0;
   let grown = false;
   const few = growth === 'by-few-columns';
-  const worth = few ? WORK_BY_FEW : 1;
+  const share = few ? WORK_BY_FEW : 1;
   return {
     add: column => {
       model.addCol(column.cost, 0, finite(highs, column.most), { indices: column.rows, values: column.values });
@@ -91,8 +91,8 @@ function openProgram(highs: Highs, rows: readonly RowLimits[], growth: Growth): 
     solve: limit => {
       if (few) model.options.set({ simplex_strategy: grown && work > 0 ? PRIMAL : DUAL });
       grown = false;
-      const { solution, iterations } = solve(model, Math.ceil(limit / (worth * workOf(columns))));
-      work += worth * (WORK_A_COLUMN * columns + iterations * workOf(columns));
+      const { solution, iterations } = solve(model, Math.ceil(limit / (share * workOf(columns))));
+      work += share * (WORK_A_COLUMN * columns + iterations * workOf(columns));
       return solution;
     },
     solveWhole: ({ nodes, gap }) => {

@@ -6,7 +6,7 @@ import type { Looking } from './placing.ts';
 import type { Rounding } from './points.ts';
 import { price } from './pricing.ts';
 import type { BinKind, ClearStretch, CuttingProblem } from './problem.ts';
-import type { Direction } from './rows.ts';
+import { BOTH, type Direction } from './rows.ts';
 import { stretchOf } from './stretch.ts';
 
 /** The best patterns of a kind of bin at given prices. */
@@ -73,7 +73,6 @@ const PRICINGS = 30;
 const waysOf = (bin: BinKind): readonly Direction[] => (bin.clear.length > 1 ? CROSSCUT : BOTH);
 
 const CROSSCUT: readonly Direction[] = ['crosscut'];
-const BOTH: readonly Direction[] = ['crosscut', 'rip'];
 
 function stretchPricer(
   problem: CuttingProblem,

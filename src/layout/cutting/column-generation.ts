@@ -33,7 +33,7 @@ const ROUNDS_MAX = 1000;
 const ROUNDS_OF_PROGRESS = 10;
 const PROGRESS = 2e-4;
 /** A pattern is worth its place where it is better by so much than those that there are. */
-const GAIN = 1e-6;
+export const GAIN = 1e-6;
 
 /**
  * Finds the mix of patterns that costs least: prices the pieces by a linear program over the patterns so far, looks for

@@ -5,7 +5,6 @@ import { countsOf, type Pattern } from './patterns.ts';
 import type { CuttingProblem } from './problem.ts';
 import {
   BELOW,
-  BOTH,
   FREE,
   fillLayers,
   inThree,
@@ -17,7 +16,7 @@ import {
   STAGES_AND_TRIM,
   sheetOf,
 } from './rectangles.ts';
-import type { Direction } from './rows.ts';
+import { BOTH, type Direction } from './rows.ts';
 
 /** Finds patterns of a kind of bin that are worth more than a limit, none with more pieces of a kind than are asked for. */
 export type DemandPricer = {
@@ -46,8 +45,8 @@ export function openDemandPricers(problem: CuttingProblem, demand: Demand, bin: 
     looks: layers.reduce((sum, layer) => sum + placesOf(sheet, layer) / PLACES_A_LOOK, corners / CORNERS_A_LOOK),
     better: (prices, worth) => {
       const counting = countingOf(sheet.kinds, sheet.areas, sheet.area, demand, prices);
-      const found = fullCuts(sheet, counting, fillLayers(sheet, counting, layers), worth);
-      return unlike(found).map(({ kinds, tree }) => ({ bin, counts: countsOf(kinds), trees: [tree()] }));
+      const cuts = fullCuts(sheet, counting, fillLayers(sheet, counting, layers), worth);
+      return cuts.map(({ kinds, tree }) => ({ bin, counts: countsOf(kinds), trees: [tree] }));
     },
   }));
 }
@@ -56,9 +55,12 @@ export function openDemandPricers(problem: CuttingProblem, demand: Demand, bin: 
 const PLACES_A_LOOK = 3.3;
 const CORNERS_A_LOOK = 1;
 
-type Cut = { readonly value: number; readonly kinds: readonly number[]; readonly tree: () => CutTree | undefined };
+type Cut = { readonly kinds: readonly number[]; readonly tree: CutTree | undefined };
 
-/** The ways to make the whole of two rectangles, or of one, that are worth more than `worth`. */
+/**
+ * The best way to make the whole of two rectangles, or of one, that is worth more than `worth`, and others with at least
+ * half their pieces unlike those before: one program with eight new columns, not eight.
+ */
 function fullCuts(sheet: Sheet, counting: Counting, layers: readonly Layer[], worth: number): readonly Cut[] {
   const { along, across } = sheet;
   const layer = layers.at(-1);
@@ -79,33 +81,22 @@ function fullCuts(sheet: Sheet, counting: Counting, layers: readonly Layer[], wo
     see(cut * rows + y, along.less(x, cut) * rows + y);
   for (let cut = 1; layer.joining.joins.includes('rip') && cut < y && across.less(y, cut) >= cut; cut += 1)
     see(x * rows + cut, x * rows + across.less(y, cut));
-  return found
-    .sort((one, two) => two.value - one.value)
-    .slice(0, CUTS_SEEN)
-    .map(({ value, near, far }) => {
-      tooMany(counting, layer.counts, near, far, merged, Number.POSITIVE_INFINITY);
-      const kinds = kindsOf(counting, merged);
-      return { value, kinds, tree: () => joined(sheet, layers, layers.length - 1, x * rows + y, near, far) };
-    });
-}
-
-/** Of more of them hardly one is unlike those before. */
-const CUTS_SEEN = 60;
-
-/** The best, and others with at least half their pieces unlike those before: one program with eight new columns, not eight. */
-function unlike(cuts: readonly Cut[]): readonly Cut[] {
   const used = new Set<number>();
   const kept: Cut[] = [];
-  for (const cut of [...cuts].sort((one, two) => two.value - one.value)) {
+  for (const { near, far } of found.sort((one, two) => two.value - one.value).slice(0, CUTS_SEEN)) {
     if (kept.length >= CUTS_KEPT) break;
-    const again = cut.kinds.filter(kind => used.has(kind)).length;
-    if (kept.length > 0 && again > cut.kinds.length / 2) continue;
-    for (const kind of cut.kinds) used.add(kind);
-    kept.push(cut);
+    tooMany(counting, layer.counts, near, far, merged, Number.POSITIVE_INFINITY);
+    const kinds = kindsOf(counting, merged);
+    const again = kinds.filter(kind => used.has(kind)).length;
+    if (kept.length > 0 && again > kinds.length / 2) continue;
+    for (const kind of kinds) used.add(kind);
+    kept.push({ kinds, tree: joined(sheet, layers, layers.length - 1, x * rows + y, near, far) });
   }
   return kept;
 }
 
+/** Of more of them hardly one is unlike those before. */
+const CUTS_SEEN = 60;
 /** More new columns at a time make the next program slower and no better. */
 const CUTS_KEPT = 8;
 

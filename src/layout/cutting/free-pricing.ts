@@ -13,12 +13,7 @@ export function freeStretchOf(
   pieces: readonly PieceKind[],
   stretch: { readonly length: number; readonly width: number },
 ): FreeStretch | undefined {
-  const fitting = pieces
-    .flatMap((piece, kind) => [
-      { kind, length: piece.length, width: piece.width },
-      ...(piece.turns ? [{ kind, length: piece.width, width: piece.length }] : []),
-    ])
-    .filter(lie => lie.length <= stretch.length && lie.width <= stretch.width);
+  const fitting = waysToFit(pieces, stretch);
   const along = fewPlaces(new Set(fitting.map(lie => lie.length)), stretch.length, 'down');
   const across = fewPlaces(new Set(fitting.map(lie => lie.width)), stretch.width, 'down');
   const lies = fitting.map(({ kind, length, width }) => ({
@@ -28,6 +23,23 @@ export function freeStretchOf(
   }));
   return lies.some(lie => lie.along < 1 || lie.across < 1) ? undefined : { along, across, lies };
 }
+
+/** The ways in which pieces may lie in a stretch. */
+export const waysToFit = (
+  pieces: readonly PieceKind[],
+  stretch: { readonly length: number; readonly width: number },
+): readonly {
+  readonly kind: number;
+  readonly turned: boolean;
+  readonly length: number;
+  readonly width: number;
+}[] =>
+  pieces
+    .flatMap((piece, kind) => [
+      { kind, turned: false, length: piece.length, width: piece.width },
+      ...(piece.turns ? [{ kind, turned: true, length: piece.width, width: piece.length }] : []),
+    ])
+    .filter(lie => lie.length <= stretch.length && lie.width <= stretch.width);
 
 /**
  * The best of all ways to cut a stretch by through cuts, however often they change direction: each rectangle is a piece,

@@ -1,7 +1,7 @@
 import type { Solver } from '../solver.ts';
 import type { Demand } from './bound.ts';
 import { ALIKE } from './by-patterns.ts';
-import { between, cuttable, limitPrice, solveUntil, worthOf } from './column-generation.ts';
+import { between, cuttable, GAIN, limitPrice, solveUntil, worthOf } from './column-generation.ts';
 import { type Pool, withoutSurplus } from './cover.ts';
 import { openDemandPricers } from './demand-pricing.ts';
 import { binOf } from './fill.ts';
@@ -196,9 +196,6 @@ function generate(
 const SMOOTH = 0.5;
 /** A pattern that is worth so much of its cost at the steadied prices may be worth more than that at those of the program. */
 const NEARLY = 0.95;
-
-/** A pattern is worth its place where it is better by so much than those that there are. */
-const GAIN = 1e-6;
 
 const nameOf = ({ bin, counts }: Pattern): string => `${bin} ${[...counts].sort(([one], [two]) => one - two).join()}`;
 

@@ -1,8 +1,9 @@
 import type { Demand } from './bound.ts';
+import { waysToFit } from './free-pricing.ts';
 import { type Counting, copyCounts, tooMany } from './packed-counts.ts';
 import { fewPlaces, type Points } from './points.ts';
 import type { ClearStretch, CuttingProblem } from './problem.ts';
-import { type Direction, other } from './rows.ts';
+import { BOTH, type Direction, other } from './rows.ts';
 
 /** A clear stretch on its points, and the ways in which pieces that are asked for may lie in it. */
 export type Sheet = {
@@ -22,18 +23,9 @@ export type Lie = {
 };
 
 /** The stretch on its points; undefined where nothing that is asked for fits. */
-export function sheetOf(
-  { pieces }: CuttingProblem,
-  demand: Demand,
-  { length, width }: ClearStretch,
-): Sheet | undefined {
-  const fitting = pieces
-    .flatMap((piece, kind) => {
-      if ((demand[kind] ?? 0) <= 0) return [];
-      const upright = { kind, turned: false, length: piece.length, width: piece.width };
-      return piece.turns ? [upright, { kind, turned: true, length: piece.width, width: piece.length }] : [upright];
-    })
-    .filter(lie => lie.length <= length && lie.width <= width);
+export function sheetOf({ pieces }: CuttingProblem, demand: Demand, clear: ClearStretch): Sheet | undefined {
+  const { length, width } = clear;
+  const fitting = waysToFit(pieces, clear).filter(({ kind }) => (demand[kind] ?? 0) > 0);
   const along = fewPlaces(new Set(fitting.map(lie => lie.length)), length, 'up');
   const across = fewPlaces(new Set(fitting.map(lie => lie.width)), width, 'up');
   const lies = fitting
@@ -61,7 +53,6 @@ export type Joining = {
 
 /** The last stage is a trim. */
 export const STAGES_AND_TRIM = 4;
-export const BOTH: readonly Direction[] = ['crosscut', 'rip'];
 
 /** Any cut after any other. */
 export const FREE: readonly Joining[] = [{ joins: BOTH, trims: BOTH, whole: false }];

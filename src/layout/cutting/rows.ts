@@ -2,6 +2,7 @@ import type { CuttingProblem, PieceKind } from './problem.ts';
 
 /** Direction of a through cut, by the axis that it divides: a crosscut divides the length, a rip the width. */
 export type Direction = 'crosscut' | 'rip';
+export const BOTH: readonly Direction[] = ['crosscut', 'rip'];
 
 /**
  * A stretch of wood that is cut in one direction into parts side by side, with what is left of it at the end. A part is

@@ -183,10 +183,12 @@ function boundOf(
   const each = problem.bins.map(() => 1);
   const master = openMaster(problem, demand, each, patterns, solver, 'by-few-columns');
   const proof = { known: weighed.bins, wanted: best.bins.length };
-  const mix = generateColumns(looking, master, pricer, effort, proof);
-  master.program.close();
-  const bins = wholeBins(mix?.bound ?? 0);
-  return bins > weighed.bins ? { bins, by: 'column-generation' } : weighed;
+  try {
+    const bins = wholeBins(generateColumns(looking, master, pricer, effort, proof)?.bound ?? 0);
+    return bins > weighed.bins ? { bins, by: 'column-generation' } : weighed;
+  } finally {
+    master.program.close();
+  }
 }
 
 /** With fewer looks for each pair of kinds, the linear program proves nothing. */

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { worthOf } from '../../../src/layout/cutting/column-generation.ts';
 import { openDemandPricers } from '../../../src/layout/cutting/demand-pricing.ts';
 import { binOf } from '../../../src/layout/cutting/fill.ts';
 import { freeStretchOf, priceFree } from '../../../src/layout/cutting/free-pricing.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
-import { countsOf, type Pattern } from '../../../src/layout/cutting/patterns.ts';
+import { countsOf } from '../../../src/layout/cutting/patterns.ts';
 import type { CuttingProblem } from '../../../src/layout/cutting/problem.ts';
 import { piecesIn } from '../../../src/layout/cutting/rows.ts';
 import { asJob } from '../../published/cutting/instances.ts';
@@ -34,10 +35,8 @@ const sizeOf = ({ pieces, unit }: CuttingProblem, kind: number): string =>
 function bestOf(problem: CuttingProblem, prices: Readonly<Record<string, number>>): Readonly<Record<string, number>> {
   const each = problem.pieces.map((_, kind) => prices[sizeOf(problem, kind)] ?? 0);
   const demand = problem.pieces.map(piece => piece.blanks.length);
-  const worth = ({ counts }: Pattern): number =>
-    [...counts].reduce((sum, [kind, count]) => sum + count * (each[kind] ?? 0), 0);
   const found = openDemandPricers(problem, demand, 0).flatMap(pricer => pricer.better(each, 0));
-  const [best] = found.sort((one, two) => worth(two) - worth(one));
+  const [best] = [...found].sort((one, two) => worthOf(two, each) - worthOf(one, each));
   return Object.fromEntries([...(best?.counts ?? [])].map(([kind, count]) => [sizeOf(problem, kind), count]));
 }
 
@@ -144,9 +143,7 @@ describe('the best way to cut a sheet of what is asked for', () => {
           problem.pieces.map(() => 30),
           0,
         ).flatMap(pricer => pricer.better(prices, 0));
-        const worths = found.map(({ counts }) =>
-          [...counts].reduce((sum, [kind, count]) => sum + count * (prices[kind] ?? 0), 0),
-        );
+        const worths = found.map(pattern => worthOf(pattern, prices));
         expect(Math.max(0, ...worths)).toBe(most);
       }),
     );
