@@ -66,6 +66,9 @@ export function extent(tree: CutTree, direction: Direction): number {
   return tree.parts.reduce((largest, part) => Math.max(largest, extent(part.tree, direction)), 0);
 }
 
+/** A tree as a part that is no larger than it needs to be. */
+export const partOf = (tree: CutTree, direction: Direction): Part => ({ tree, size: extent(tree, direction) });
+
 /** The kinds of the pieces of a tree, in the order in which they are cut. */
 export const piecesOf = (tree: CutTree): readonly number[] =>
   tree.kind === 'piece' ? [tree.piece] : tree.parts.flatMap(part => piecesOf(part.tree));

@@ -6,6 +6,7 @@ import { byPatterns } from './by-patterns.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
+import { exchange, suitsExchange } from './exchange.ts';
 import type { Effort } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
 import { leastCost } from './least-cost.ts';
@@ -14,6 +15,7 @@ import { isCrowded, oneBinLess, suitsOneBinLess } from './one-bin-less.ts';
 import { startingPatterns } from './patterns.ts';
 import { FITS, type Looking, SPLITS } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
+import { rowByRow, suitsRowByRow } from './row-by-row.ts';
 import { other } from './rows.ts';
 import { fewerInWindows } from './windows.ts';
 
@@ -39,10 +41,10 @@ const BLINKS = 0.005;
 
 /**
  * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; where the pieces are bars,
- * dives of a linear program; otherwise ruin and recreate; dives for one bin less where few unlike pieces fill a bin; the
- * proof; whole patterns of a linear program where many pieces are alike; and ruin and recreate for what is left, until the
- * looks or the patience are spent or the bound is met. A large plan begins with whole patterns; where bins are crowded with
- * unlike pieces, ruin and recreate goes on, and the proof is for the end.
+ * dives of a linear program; otherwise ruin and recreate; where few unlike pieces fill a bin, exchanges of pieces and dives
+ * for one bin less; the proof; whole patterns of a linear program where many pieces are alike; and ruin and recreate for what
+ * is left, until the looks or the patience are spent or the bound is met. A large plan begins with whole patterns; where
+ * bins are crowded with unlike pieces, they are filled row by row, ruin and recreate goes on, and the proof is for the end.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
@@ -72,21 +74,27 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   }
   // Whole patterns are most of a large plan, and a search of it before them would be for nothing.
   const large = start.bins.length > BINS_OF_LARGE;
+  const few = !large && !settled(start, least) && suitsExchange(looking, demand, start);
   const unlike = !large && !settled(start, least) && suitsOneBinLess(looking, demand, start, part(LESS_SHARE).looks);
-  const first = large
-    ? patterned(start, least, part(LARGE_SHARE))
-    : improve(start, least, part(unlike ? FIRST_SHARE_UNLIKE : FIRST_SHARE));
+  const crowded = !large && isCrowded(demand, start);
+  const rows = crowded && suitsRowByRow(looking, start);
+  const firstShare = few ? FIRST_SHARE_FEW : rows ? FIRST_SHARE_CROWDED : unlike ? FIRST_SHARE_UNLIKE : FIRST_SHARE;
+  const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(firstShare));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
   const lessLooks = Math.min(part(LESS_SHARE).looks, effort.patience * LESS_PATIENCE);
-  const less = unlike ? oneBinLess(looking, demand, first, least, pool, solver, lessLooks) : first;
+  const exchangeLooks = Math.min(part(EXCHANGE_SHARE).looks, effort.patience * LESS_PATIENCE);
+  const exchanged = few ? exchange(looking, first, least, exchangeLooks, pool.see) : first;
+  if (settled(exchanged, least)) return { ...exchanged, bound: weighed, looks: looking.looks };
+  const less = unlike ? oneBinLess(looking, demand, exchanged, least, pool, solver, lessLooks) : exchanged;
   if (settled(less, least)) return { ...less, bound: weighed, looks: looking.looks };
-  if (!large && isCrowded(demand, start)) {
+  if (crowded) {
     // No linear program leads to a plan here, and hardly ever to a proof.
     const patience = effort.patience * LAST_PATIENCE;
-    const crowded = improve(less, least, { ...part(CROWDED_SHARE), patience });
-    const bound = boundOf(looking, demand, weighed, crowded, solver, part(1));
-    return { ...crowded, bound, looks: looking.looks };
+    const rowLooks = Math.min(part(ROWS_SHARE).looks, effort.patience * LESS_PATIENCE);
+    const strips = rows ? rowByRow(looking, less, least, rowLooks, pool.see) : less;
+    const best = improve(strips, least, { ...part(CROWDED_SHARE), patience });
+    return { ...best, bound: boundOf(looking, demand, weighed, best, solver, part(1)), looks: looking.looks };
   }
   const bound = boundOf(looking, demand, weighed, less, solver, part(PROOF_SHARE));
   const cost = bound === weighed ? least : leastCost(problem, demand, bound, solver);
@@ -101,11 +109,16 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 
 /**
  * Shares of what is left when each begins: of the time for a first search that keeps to first cuts that are easy to guide,
- * and a shorter one where pieces are unlike, for dives for one bin less of these, for the proof, for patterns, for those of
- * a large plan, for a last search, and for that where bins are crowded.
+ * which is shorter where pieces are unlike, and only a beginning where another search follows that is made for few in a bin
+ * or for many; for these two, for dives for one bin less, for the proof, for patterns, for those of a large plan, for a last
+ * search, and for that where bins are crowded.
  */
 const FIRST_SHARE = 0.3;
 const FIRST_SHARE_UNLIKE = 0.2;
+const FIRST_SHARE_FEW = 0.06;
+const FIRST_SHARE_CROWDED = 0.1;
+const EXCHANGE_SHARE = 0.8;
+const ROWS_SHARE = 0.6;
 const LESS_SHARE = 0.7;
 const PROOF_SHARE = 0.4;
 const PATTERNS_SHARE = 0.35;
