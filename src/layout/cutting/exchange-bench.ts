@@ -6,17 +6,17 @@ import type { Filling } from './first-plan.ts';
 import type { CuttingProblem } from './problem.ts';
 import { isRow, type OpenBin } from './rows.ts';
 
-/** The bins on the bench: which pieces each has, by how they lie. */
+/** The bins on the bench: which pieces each has, by how they lie, and which lie beside. A bin has room for `FEW`. */
 export type Bench = {
   readonly few: FewPieces;
   readonly lies: Int32Array;
   readonly counts: Int32Array;
   readonly filled: Int32Array;
-  /** Where the chance of moves stands: a 32-bit number that is never 0. */
-  chance: number;
   readonly beside: number[];
   /** Bins that nothing is taken from. */
   readonly others: readonly OpenBin[];
+  /** Where the chance of moves stands: a 32-bit number that is never 0. */
+  chance: number;
 };
 
 /**
@@ -25,11 +25,12 @@ export type Bench = {
  */
 export function benchOf(few: FewPieces, { bins }: Filling, chance: Chance): Bench | undefined {
   const numbers = new Map(few.lying.map((lie, number) => [`${lie.kind} ${lie.turned}`, number]));
-  const all = bins.map(bin => ({
-    bin,
-    lies: liesIn(bin).flatMap(({ kind, turned }) => numbers.get(`${kind} ${turned}`) ?? []),
-  }));
-  const [known, others] = [all.filter(({ lies }) => isKnown(few, lies)), all.filter(({ lies }) => !isKnown(few, lies))];
+  const all = bins.map(bin => {
+    const lies = liesIn(bin, numbers);
+    return { bin, lies, isKnown: isKnown(few, bin, lies) };
+  });
+  const known = all.filter(each => each.isKnown);
+  const others = all.filter(each => !each.isKnown);
   const emptiest = known.reduce<(typeof known)[number] | undefined>(
     (least, each) => (least === undefined || each.bin.filled < least.bin.filled ? each : least),
     undefined,
@@ -49,19 +50,16 @@ export function benchOf(few: FewPieces, { bins }: Filling, chance: Chance): Benc
   };
 }
 
-function isKnown(few: FewPieces, lies: readonly number[]): boolean {
-  if (lies.length > FEW) return false;
+/** Whether the bin may be asked about, as its pieces lie. */
+function isKnown(few: FewPieces, bin: OpenBin, lies: readonly number[]): boolean {
+  if (lies.length > FEW || lies.length !== bin.count) return false;
   few.sets.set(lies);
   return comesOut(few, lies.length);
 }
 
-const liesIn = (bin: OpenBin): readonly { readonly kind: number; readonly turned: boolean }[] =>
+const liesIn = (bin: OpenBin, numbers: ReadonlyMap<string, number>): readonly number[] =>
   bin.rows.flatMap(row =>
-    row.parts.flatMap(part => {
-      if (isRow(part)) return [];
-      // A piece knows how it is turned where the row runs with it.
-      return [{ kind: part.kind, turned: part.turned }];
-    }),
+    row.parts.flatMap(part => (isRow(part) ? [] : (numbers.get(`${part.kind} ${part.turned}`) ?? []))),
   );
 
 /** The bins as they are cut; undefined where one of them cannot be. */

@@ -5,7 +5,7 @@ import { LEVELS_OF_THREE, LEVELS_OF_TWO, leastOfThree, leastOfTwo, threeComeOut,
 
 /**
  * Tells which few pieces come out of one bin together. Pieces are numbered by how they lie: one that may be turned has two
- * numbers. A set is the first `count` numbers of `set`.
+ * numbers. The set that is asked about stands at the beginning of `sets`.
  */
 export type FewPieces = {
   readonly lying: readonly Lying[];
@@ -20,6 +20,7 @@ export type FewPieces = {
   readonly length: number;
   readonly width: number;
   readonly stages: number;
+  /** Two numbers for each piece, whose sums tell sets apart, and the answers for these sums that were given lately. */
   readonly marks: Int32Array;
   readonly known: Int32Array;
   /** What may still be tried for the set in hand, and how much has been tried since `tried` was set to 0. */

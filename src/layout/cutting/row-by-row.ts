@@ -13,8 +13,8 @@ export function suitsRowByRow({ problem }: Looking, { bins, left }: Filling): bo
   return one && left.length === 0 && problem.stages >= STAGES && bins.length <= BINS_MAX;
 }
 
-/** Strips, rows of these, pieces of these, and a trim. */
-const STAGES = 4;
+/** Strips, rows of these, and a trim of each row; with a stage more, rows of several pieces. */
+const STAGES = 3;
 /** What is filled piece by piece is not changed any more: with more bins, a first one that is a little worse tells too late. */
 const BINS_MAX = 20;
 
@@ -75,6 +75,8 @@ type Field = {
   readonly across: number;
   readonly area: number;
   readonly count: number;
+  /** Whether a row may have several pieces. */
+  readonly shares: boolean;
 };
 
 /** Where a piece goes: on in its row, into a new row, a new strip, or a new bin. */
@@ -154,6 +156,7 @@ function fieldOf({ problem }: Looking, first: Direction): Field {
     across: crosscut ? width : length,
     area: length * width,
     count: problem.pieces.reduce((sum, piece) => sum + piece.blanks.length, 0),
+    shares: problem.stages > STAGES,
   };
 }
 
@@ -183,7 +186,7 @@ function goOn(
   pieces: number,
   ways: Ways,
 ): void {
-  const { alongs, acrosses, areas, kinds, along, across, area } = field;
+  const { alongs, acrosses, areas, kinds, along, across, area, shares } = field;
   const bin = now.bin[from] ?? 0;
   const strip = now.strip[from] ?? 0;
   const end = now.end[from] ?? 0;
@@ -201,7 +204,7 @@ function goOn(
     const size = Math.sqrt(pieces / after);
     let fits = false;
     if (bin >= 0) {
-      if (reach + long <= along && row + wide <= across) {
+      if (shares && reach + long <= along && row + wide <= across) {
         fits = true;
         const ends = Math.max(end, reach + long);
         const tops = Math.max(top, row + wide);
