@@ -1,5 +1,6 @@
 import type { Demand } from './bound.ts';
 import { ALIKE } from './by-patterns.ts';
+import { decay } from './decay.ts';
 import { type Bench, benchOf, binsOf } from './exchange-bench.ts';
 import { comesOut, FEW, type FewPieces, isApart, openFewPieces } from './few-pieces.ts';
 import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
@@ -119,7 +120,7 @@ function putIn(looking: Looking, bench: Bench): void {
   if (after > few.area) return;
   const fuller = ((after - before) * (after + before)) / (few.area * few.area);
   const worse = (comesBack - goesIn) / few.area - FULL_BINS * fuller;
-  if (worse > 0 && drawn(bench) >= FINE * Math.exp(-worse / TEMPERATURE)) return;
+  if (worse > 0 && drawn(bench) >= FINE * decay(worse / TEMPERATURE)) return;
   const kept = gather(sets, lies, bin * FEW, count, one, two);
   if (!takes(looking, few, kept, first, second)) return;
   counts[bin] = keep(sets, lies, bin * FEW, kept, first, second);
@@ -183,7 +184,7 @@ function swap(looking: Looking, bench: Bench): void {
   if (out1 === out3) return;
   // What the squares of what both are filled grow by.
   const fuller = (2 * moved * (moved + beforeTo - beforeFrom)) / (few.area * few.area);
-  if (fuller < 0 && drawn(bench) >= FINE * Math.exp((FULL_BINS * fuller) / TEMPERATURE)) return;
+  if (fuller < 0 && drawn(bench) >= FINE * decay((-FULL_BINS * fuller) / TEMPERATURE)) return;
   const first = asItLies(bench, out1);
   const second = out2 < 0 ? -1 : asItLies(bench, out2);
   const third = out3 < 0 ? -1 : asItLies(bench, out3);
