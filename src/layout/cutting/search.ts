@@ -82,10 +82,10 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(firstShare));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
-  const lessLooks = Math.min(part(LESS_SHARE).looks, effort.patience * LESS_PATIENCE);
   const exchangeLooks = Math.min(part(EXCHANGE_SHARE).looks, effort.patience * LESS_PATIENCE);
   const exchanged = few ? exchange(looking, first, least, exchangeLooks, pool.see) : first;
   if (settled(exchanged, least)) return { ...exchanged, bound: weighed, looks: looking.looks };
+  const lessLooks = Math.min(part(LESS_SHARE).looks, effort.patience * LESS_PATIENCE);
   const less = unlike ? oneBinLess(looking, demand, exchanged, least, pool, solver, lessLooks) : exchanged;
   if (settled(less, least)) return { ...less, bound: weighed, looks: looking.looks };
   if (crowded) {
