@@ -1,4 +1,4 @@
-import type { Demand } from './bound.ts';
+import type { Demand } from './demand.ts';
 
 /** What is cut from bars: their clear length, and the lengths of the pieces by kind, in whole units. */
 export type Bars = { readonly whole: number; readonly sizes: readonly number[] };

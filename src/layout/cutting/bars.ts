@@ -1,9 +1,9 @@
 import type { Solver } from '../solver.ts';
 import { type Bars, bestCuts, type Cuts } from './bar-pricing.ts';
-import type { Demand } from './bound.ts';
 import { solveUntil, wholeBins } from './column-generation.ts';
 import { withoutSurplus } from './cover.ts';
-import { apart, type CutPiece, extent } from './cut-tree.ts';
+import { type CutPiece, together } from './cut-tree.ts';
+import type { Demand } from './demand.ts';
 import { binOf, isSawable } from './fill.ts';
 import type { Filling } from './first-plan.ts';
 import { countsOf } from './patterns.ts';
@@ -166,12 +166,7 @@ function barsOf({ pieces, bins }: CuttingProblem): OneWay | undefined {
 
 function barOf(problem: CuttingProblem, { direction }: OneWay, cuts: Cuts): OpenBin {
   const trees = [...cuts].flatMap(([kind, count]) => new Array<CutPiece>(count).fill(pieceOf(problem, kind)));
-  return binOf(problem, 0, [
-    apart(
-      direction,
-      trees.map(tree => ({ tree, size: extent(tree, direction) })),
-    ),
-  ]);
+  return binOf(problem, 0, [together(direction, trees)]);
 }
 
 const pieceOf = ({ pieces }: CuttingProblem, piece: number): CutPiece => ({

@@ -16,7 +16,7 @@ export const waysFor = (count: number): Ways => ({
   count: 0,
 });
 
-/** Keeps a way, in place of the worst where there are as many as there is room for: then it must be better than that. */
+/** Keeps a way, in place of the worst where there are as many as there is room for, if it is better than that. */
 export function keepWay(ways: Ways, value: number, from: number, lie: number, where: number): void {
   const { value: values } = ways;
   let at: number;
@@ -28,6 +28,7 @@ export function keepWay(ways: Ways, value: number, from: number, lie: number, wh
       at = above;
     }
   } else {
+    if (value >= (values[0] ?? 0)) return;
     at = 0;
     for (let below = 1; below < ways.count; below = 2 * at + 1) {
       const larger = below + 1 < ways.count && (values[below + 1] ?? 0) > (values[below] ?? 0) ? below + 1 : below;

@@ -1,5 +1,5 @@
-import type { Demand } from './bound.ts';
 import { type CutTree, piecesOf } from './cut-tree.ts';
+import type { Demand } from './demand.ts';
 import { freeStretchOf, priceFree } from './free-pricing.ts';
 import { countsOf, type Pattern } from './patterns.ts';
 import type { Looking } from './placing.ts';

@@ -1,10 +1,8 @@
+import { areaAsked, type Demand } from './demand.ts';
 import type { BinKind, CuttingProblem, PieceKind } from './problem.ts';
 
 /** The least number of bins that any plan needs, and by what it is proven. */
 export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' };
-
-/** How many of each kind of piece are to be cut. */
-export type Demand = readonly number[];
 
 /**
  * No plan of these pieces needs fewer bins than this. By area: not even if wood could be poured, the largest bins taken
@@ -17,7 +15,7 @@ export function packingBound(problem: CuttingProblem, demand: Demand): Bound {
 }
 
 function areaBound(problem: CuttingProblem, demand: Demand): number {
-  let left = problem.pieces.reduce((total, piece, kind) => total + piece.area * (demand[kind] ?? 0), 0);
+  let left = areaAsked(problem, demand);
   let bins = 0;
   for (const bin of [...problem.bins].sort((one, two) => two.area - one.area)) {
     const used = Math.min(bin.available, Math.ceil(left / bin.area));

@@ -1,8 +1,8 @@
 import type { Solver } from '../solver.ts';
 import { openPricer } from './bin-pricer.ts';
-import type { Demand } from './bound.ts';
 import { generateColumns } from './column-generation.ts';
 import type { Pool } from './cover.ts';
+import { areUnlike, type Demand, piecesAsked } from './demand.ts';
 import { dive } from './dive.ts';
 import type { Effort } from './fewer-bins.ts';
 import { costOfBins, type Filling, isBetter } from './first-plan.ts';
@@ -24,10 +24,8 @@ export function byPatterns(
   { looks, patience }: Effort,
 ): Filling {
   const { problem } = looking;
-  const pieces = demand.reduce((total, count) => total + count, 0);
-  const alike = pieces / demand.reduce((total, count) => total + Math.sign(count), 0);
-  const effort = Math.min(looks, patience * PATTERNS_PATIENCE) + LOOKS_A_PIECE * pieces;
-  const worthIt = problem.pieces.length * (alike < ALIKE ? LOOKS_TO_MIX_UNLIKE : LOOKS_TO_MIX);
+  const effort = Math.min(looks, patience * PATTERNS_PATIENCE) + LOOKS_A_PIECE * piecesAsked(demand);
+  const worthIt = problem.pieces.length * (areUnlike(demand) ? LOOKS_TO_MIX_UNLIKE : LOOKS_TO_MIX);
   if (start.left.length > 0 || effort < worthIt) return start;
   const until = looking.looks + effort;
   const pricer = openPricer(looking, demand, 'up', effort);
@@ -56,8 +54,6 @@ export function byPatterns(
   return best;
 }
 
-/** Where there are fewer pieces of a kind on the average, a whole pattern is hardly ever cut twice. */
-export const ALIKE = 2;
 /** Chance in the order in which dives take patterns. */
 const DIVING_NOISE = 0.5;
 /** What a dive takes beside its mixes, in looks. */

@@ -1,6 +1,6 @@
 import type { Program, Solution } from '../solver.ts';
 import type { Best, Pricer } from './bin-pricer.ts';
-import type { Demand } from './bound.ts';
+import type { Demand } from './demand.ts';
 import { binOf, isSawable } from './fill.ts';
 import type { Master } from './master.ts';
 import { keepWithin, likelyPatterns, type Pattern, patternsOf } from './patterns.ts';

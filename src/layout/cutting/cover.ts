@@ -1,6 +1,6 @@
 import type { Program, Solver } from '../solver.ts';
-import type { Demand } from './bound.ts';
 import { LOOKS_OF_WORK } from './column-generation.ts';
+import type { Demand } from './demand.ts';
 import { binOf } from './fill.ts';
 import { costOfBins, type Filling } from './first-plan.ts';
 import { openMaster } from './master.ts';

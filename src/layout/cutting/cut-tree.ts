@@ -66,8 +66,12 @@ export function extent(tree: CutTree, direction: Direction): number {
   return tree.parts.reduce((largest, part) => Math.max(largest, extent(part.tree, direction)), 0);
 }
 
-/** A tree as a part that is no larger than it needs to be. */
-export const partOf = (tree: CutTree, direction: Direction): Part => ({ tree, size: extent(tree, direction) });
+/** Trees in a row, none with more room than it needs. */
+export const together = (direction: Direction, trees: readonly CutTree[]): CutTree =>
+  apart(
+    direction,
+    trees.map(tree => ({ tree, size: extent(tree, direction) })),
+  );
 
 /** The kinds of the pieces of a tree, in the order in which they are cut. */
 export const piecesOf = (tree: CutTree): readonly number[] =>

@@ -1,5 +1,6 @@
-import type { Demand } from './bound.ts';
-import { apart, type CutTree, extent } from './cut-tree.ts';
+import { type CutTree, together } from './cut-tree.ts';
+import type { Demand } from './demand.ts';
+import { pieceOf } from './lying.ts';
 import { type Counting, countingOf, kindsOf, tooMany } from './packed-counts.ts';
 import { countsOf, type Pattern } from './patterns.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -107,9 +108,7 @@ function treeOf(sheet: Sheet, layers: readonly Layer[], level: number, at: numbe
   switch (layer.two[at]) {
     case PIECE: {
       const lie = sheet.lies[from];
-      if (lie === undefined) return undefined;
-      const { kind, turned, length, width } = lie;
-      return { kind: 'piece', piece: kind, turned, length, width };
+      return lie && pieceOf(lie);
     }
     case BELOW:
       return treeOf(sheet, layers, level - 1, from);
@@ -132,8 +131,5 @@ function joined(
   const [one, two] = [treeOf(sheet, layers, level, near), treeOf(sheet, layers, level, far)];
   if (one === undefined || two === undefined) return one ?? two;
   const direction: Direction = near % rows === at % rows ? 'crosscut' : 'rip';
-  return apart(
-    direction,
-    [one, two].map(tree => ({ tree, size: extent(tree, direction) })),
-  );
+  return together(direction, [one, two]);
 }

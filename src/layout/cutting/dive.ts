@@ -1,5 +1,6 @@
 import type { Pricer } from './bin-pricer.ts';
 import { generateColumns, type Mix } from './column-generation.ts';
+import { areaAsked } from './demand.ts';
 import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins } from './first-plan.ts';
 import { isWithin, type Master } from './master.ts';
@@ -36,8 +37,7 @@ export function dive(
     if (costOfBins(problem, bins) + mix.cost > most + COST_EPSILON) return undefined;
     const taken = wholeBinsOf(ranked(looking, mix, master.patterns, noise), demand, supply, noise === 0);
     for (const { bin, trees } of taken) bins.push(binOf(problem, bin, trees));
-    const area = problem.pieces.reduce((sum, piece, kind) => sum + piece.area * (demand[kind] ?? 0), 0);
-    if (taken.length === 0 || area < (problem.bins[0]?.area ?? 0)) break;
+    if (taken.length === 0 || areaAsked(problem, demand) < (problem.bins[0]?.area ?? 0)) break;
     // Whatever is left can at least be cut one by one.
     if (taken.some(({ bin }) => supply[bin] === 0))
       for (const [kind, count] of demand.entries())

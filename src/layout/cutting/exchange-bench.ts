@@ -1,6 +1,7 @@
 import { type Chance, pick } from './chance.ts';
 import { comesOut, FEW, type FewPieces } from './few-pieces.ts';
 import { treeOfFew } from './few-trees.ts';
+import { emptiestOf } from './fewer-bins.ts';
 import { binOf, isSawable } from './fill.ts';
 import type { Filling } from './first-plan.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -31,12 +32,9 @@ export function benchOf(few: FewPieces, { bins }: Filling, chance: Chance): Benc
   });
   const known = all.filter(each => each.isKnown);
   const others = all.filter(each => !each.isKnown);
-  const emptiest = known.reduce<(typeof known)[number] | undefined>(
-    (least, each) => (least === undefined || each.bin.filled < least.bin.filled ? each : least),
-    undefined,
-  );
-  const open = known.filter(each => each !== emptiest);
-  if (emptiest === undefined || open.length === 0) return undefined;
+  const emptiest = emptiestOf(known.map(({ bin }) => bin));
+  const open = known.filter(({ bin }) => bin !== emptiest);
+  if (open.length === 0) return undefined;
   const lies = new Int32Array(FEW * open.length);
   for (const [at, each] of open.entries()) lies.set(each.lies, at * FEW);
   return {
@@ -45,7 +43,7 @@ export function benchOf(few: FewPieces, { bins }: Filling, chance: Chance): Benc
     counts: Int32Array.from(open, each => each.lies.length),
     filled: Int32Array.from(open, each => each.lies.reduce((sum, lie) => sum + (few.areas[lie] ?? 0), 0)),
     chance: 1 + pick(chance, 2 ** 31),
-    beside: [...emptiest.lies],
+    beside: known.flatMap(({ bin, lies }) => (bin === emptiest ? lies : [])),
     others: others.map(({ bin }) => bin),
   };
 }

@@ -1,26 +1,20 @@
-import type { Demand } from './bound.ts';
-import { ALIKE } from './by-patterns.ts';
 import { decay } from './decay.ts';
+import { areUnlike, type Demand, piecesAsked } from './demand.ts';
 import { type Bench, benchOf, binsOf } from './exchange-bench.ts';
 import { comesOut, FEW, type FewPieces, isApart, openFewPieces } from './few-pieces.ts';
+import { FULL_BINS } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
+import { isPlain } from './lying.ts';
 import type { Looking } from './placing.ts';
 import type { OpenBin } from './rows.ts';
 
-/**
- * Whether `exchange` knows how to fill the bins of this plan: all of one kind, without defects, with a few unlike pieces
- * in each, and a blade that can take off as little as it likes.
- */
+/** Whether `exchange` knows how to fill the bins of this plan: plain ones, with a few unlike pieces in each. */
 export function suitsExchange({ problem }: Looking, demand: Demand, { bins, left }: Filling): boolean {
-  const [kind, ...others] = problem.bins;
-  const pieces = demand.reduce((sum, count) => sum + count, 0);
   return (
+    isPlain(problem) &&
     left.length === 0 &&
-    kind?.clear.length === 1 &&
-    others.length === 0 &&
-    problem.leastSkim === 0 &&
-    pieces <= PIECES_A_BIN * bins.length &&
-    pieces < ALIKE * demand.filter(count => count > 0).length &&
+    piecesAsked(demand) <= PIECES_A_BIN * bins.length &&
+    areUnlike(demand) &&
     bins.length <= BINS_MAX
   );
 }
@@ -30,8 +24,6 @@ const PIECES_A_BIN = 5.5;
 /** Among more bins, hardly any two have what the other wants. */
 const BINS_MAX = 150;
 
-/** How much a full bin beside an empty one is worth over two half full ones, in bins. */
-const FULL_BINS = 0.02;
 /** What makes a plan worse by so much, in bins, is done one time in e. */
 const TEMPERATURE = 0.003;
 
@@ -65,7 +57,7 @@ export function exchange(
   looks: number,
   seen: (bins: readonly OpenBin[]) => void,
 ): Filling {
-  const few = openFewPieces(looking.problem, 0);
+  const few = openFewPieces(looking.problem);
   const until = looking.looks + looks;
   let best = start;
   while (costOfBins(looking.problem, best.bins) > least + COST_EPSILON) {

@@ -52,11 +52,11 @@ export const CROSSCUT = 1;
 export const RIP = 2;
 export type Last = typeof NONE | typeof CROSSCUT | typeof RIP;
 
-/** For the first clear stretch of a kind of bin; lengths and areas in units. */
-export function openFewPieces(problem: CuttingProblem, bin: number): FewPieces {
-  const { length, width } = problem.bins[bin]?.clear[0] ?? { length: 0, width: 0 };
+/** For a plain bin; lengths and areas in units. */
+export function openFewPieces(problem: CuttingProblem): FewPieces {
+  const { length, width } = problem.bins[0]?.clear[0] ?? { length: 0, width: 0 };
   const scale = Math.min(1, AREA_MOST / (length * width));
-  const lying = lyingIn(problem, bin);
+  const lying = lyingIn(problem);
   return {
     lying,
     area: Math.floor(length * width * scale),

@@ -1,6 +1,6 @@
-import { apart, type CutTree, extent, partOf } from './cut-tree.ts';
+import { type CutTree, extent, together } from './cut-tree.ts';
 import { CROSSCUT, type FewPieces, type Last, NONE, RIP, type Step, stepsFor } from './few-pieces.ts';
-import { type Lying, pieceOf } from './lying.ts';
+import { type Lie, pieceOf } from './lying.ts';
 import { BOTH, other } from './rows.ts';
 
 /** How a set that comes out of a bin is cut; undefined where it does not come out. */
@@ -42,7 +42,7 @@ function planted(
     cut === 'crosscut'
       ? planted(few, others, length - size, width, after, next)
       : planted(few, others, length, width - size, after, next);
-  return rest && apart(cut, [partOf(least, cut), partOf(rest, cut)]);
+  return rest && together(cut, [least, rest]);
 }
 
 /** How often the direction changes on the way to a piece of the tree, trims included, in a rectangle that was cut `last`. */
@@ -58,23 +58,16 @@ function changes(tree: CutTree, length: number, width: number, last: Last): numb
 }
 
 /** Every way to cut up to three pieces apart. */
-function treesOfUpToThree(lying: readonly Lying[]): readonly CutTree[] {
+function treesOfUpToThree(lying: readonly Lie[]): readonly CutTree[] {
   const pieces = lying.map(pieceOf);
   const [only] = pieces;
   if (pieces.length === 1 && only !== undefined) return [only];
   return BOTH.flatMap(direction => {
-    const across = other(direction);
-    const line = apart(
-      direction,
-      pieces.map(piece => partOf(piece, direction)),
-    );
+    const line = together(direction, pieces);
     if (pieces.length < 3) return [line];
     const nested = pieces.map(piece => {
-      const others = apart(
-        across,
-        pieces.filter(each => each !== piece).map(each => partOf(each, across)),
-      );
-      return apart(direction, [partOf(piece, direction), partOf(others, direction)]);
+      const others = pieces.filter(each => each !== piece);
+      return together(direction, [piece, together(other(direction), others)]);
     });
     return [line, ...nested];
   });

@@ -10,7 +10,7 @@ export type Effort = { readonly looks: number; readonly patience: number };
 /** A try is kept where it is no worse than the attempt of so many tries ago: late acceptance. */
 const LATE = 30;
 /** How much a full bin beside an empty one is worth over two half full ones, in bins. */
-const FULL_BINS = 0.02;
+export const FULL_BINS = 0.02;
 /** What comes nearer by less is no progress. */
 const PROGRESS = 1e-3;
 
@@ -94,10 +94,13 @@ function shortfall(problem: CuttingProblem, attempt: Attempt): number {
 }
 
 function withoutEmptiest(filling: Filling): Attempt {
-  const emptiest = filling.bins.reduce<OpenBin | undefined>(
-    (least, bin) => (least === undefined || bin.filled < least.filled ? bin : least),
-    undefined,
-  );
+  const emptiest = emptiestOf(filling.bins);
   const out = emptiest === undefined ? [] : piecesIn(emptiest);
   return { bins: filling.bins.filter(bin => bin !== emptiest), left: [...filling.left, ...out] };
 }
+
+export const emptiestOf = (bins: readonly OpenBin[]): OpenBin | undefined =>
+  bins.reduce<OpenBin | undefined>(
+    (least, bin) => (least === undefined || bin.filled < least.filled ? bin : least),
+    undefined,
+  );

@@ -1,3 +1,4 @@
+import { waysToFit } from './lying.ts';
 import { fewPlaces, type Points } from './points.ts';
 import type { PieceKind } from './problem.ts';
 
@@ -23,23 +24,6 @@ export function freeStretchOf(
   }));
   return lies.some(lie => lie.along < 1 || lie.across < 1) ? undefined : { along, across, lies };
 }
-
-/** The ways in which pieces may lie in a stretch. */
-export const waysToFit = (
-  pieces: readonly PieceKind[],
-  stretch: { readonly length: number; readonly width: number },
-): readonly {
-  readonly kind: number;
-  readonly turned: boolean;
-  readonly length: number;
-  readonly width: number;
-}[] =>
-  pieces
-    .flatMap((piece, kind) => [
-      { kind, turned: false, length: piece.length, width: piece.width },
-      ...(piece.turns ? [{ kind, turned: true, length: piece.width, width: piece.length }] : []),
-    ])
-    .filter(lie => lie.length <= stretch.length && lie.width <= stretch.width);
 
 /**
  * The best of all ways to cut a stretch by through cuts, however often they change direction: each rectangle is a piece,

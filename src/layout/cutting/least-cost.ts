@@ -1,5 +1,6 @@
 import type { Solver } from '../solver.ts';
-import type { Bound, Demand } from './bound.ts';
+import type { Bound } from './bound.ts';
+import { areaAsked, type Demand } from './demand.ts';
 import type { CuttingProblem } from './problem.ts';
 
 /** The program has a column for each kind of bin; so many nodes settle it. */
@@ -14,7 +15,7 @@ export function leastCost(problem: CuttingProblem, demand: Demand, bound: Bound,
   if (others.length === 0) return bound.bins * only.cost;
   // Areas as shares of the largest bin, so that the numbers of the program are of one size.
   const largest = Math.max(...problem.bins.map(bin => bin.area));
-  const area = problem.pieces.reduce((total, piece, kind) => total + piece.area * (demand[kind] ?? 0), 0) / largest;
+  const area = areaAsked(problem, demand) / largest;
   const program = solver.open([
     { least: bound.bins, most: Number.POSITIVE_INFINITY },
     { least: area - 1e-9, most: Number.POSITIVE_INFINITY },

@@ -1,37 +1,53 @@
 import type { CutPiece } from './cut-tree.ts';
 import { canMeasure } from './placing.ts';
-import type { CuttingProblem } from './problem.ts';
+import type { CuttingProblem, PieceKind } from './problem.ts';
 
-/** A kind of piece as it lies in the bin. `twin` is the number of the other way to lie, or its own. */
-export type Lying = {
+/** A kind of piece as it lies in a stretch. */
+export type Lie = {
   readonly kind: number;
   readonly turned: boolean;
   readonly length: number;
   readonly width: number;
-  readonly twin: number;
 };
 
-/** Every way in which a piece comes out of the first clear stretch of a kind of bin; fence and stop must measure it. */
-export function lyingIn({ bins, pieces }: CuttingProblem, bin: number): readonly Lying[] {
-  const kindOfBin = bins[bin];
-  const [stretch] = kindOfBin?.clear ?? [];
-  const lying: Lying[] = [];
-  if (kindOfBin === undefined || stretch === undefined) return lying;
-  const { reach } = kindOfBin;
-  for (const [kind, piece] of pieces.entries()) {
-    const ways = piece.turns && piece.length !== piece.width ? [false, true] : [false];
-    const able = ways.flatMap(turned => {
-      const [length, width] = turned ? [piece.width, piece.length] : [piece.length, piece.width];
-      const measured = canMeasure(reach.crosscut, length) && canMeasure(reach.rip, width);
-      return measured && length <= stretch.length && width <= stretch.width ? [{ kind, turned, length, width }] : [];
-    });
-    const first = lying.length;
-    for (const [at, way] of able.entries()) lying.push({ ...way, twin: first + (able.length - 1 - at) });
-  }
-  return lying;
+/** The ways in which pieces may lie in a stretch. */
+export const waysToFit = (
+  pieces: readonly PieceKind[],
+  stretch: { readonly length: number; readonly width: number },
+): readonly Lie[] =>
+  pieces
+    .flatMap((piece, kind) => [
+      { kind, turned: false, length: piece.length, width: piece.width },
+      ...(piece.turns ? [{ kind, turned: true, length: piece.width, width: piece.length }] : []),
+    ])
+    .filter(lie => lie.length <= stretch.length && lie.width <= stretch.width);
+
+/** `twin` is the number of the other way in which the same piece may lie, or its own. */
+export type Lying = Lie & { readonly twin: number };
+
+/**
+ * Whether all bins are of one kind, and each is one stretch of which a blade can take off as little as it likes: where
+ * pieces lie in one of them is then all there is to know of a plan.
+ */
+export const isPlain = ({ bins, leastSkim }: CuttingProblem): boolean =>
+  bins.length === 1 && bins[0]?.clear.length === 1 && leastSkim === 0;
+
+/** Every different way in which a piece comes out of a plain bin: fence and stop must measure it. */
+export function lyingIn({ bins, pieces }: CuttingProblem): readonly Lying[] {
+  const [bin] = bins;
+  const [stretch] = bin?.clear ?? [];
+  if (bin === undefined || stretch === undefined) return [];
+  const ways = waysToFit(pieces, stretch).filter(
+    ({ turned, length, width }) =>
+      !(turned && length === width) && canMeasure(bin.reach.crosscut, length) && canMeasure(bin.reach.rip, width),
+  );
+  return ways.map((way, at) => ({
+    ...way,
+    twin: [at - 1, at + 1].find(beside => ways[beside]?.kind === way.kind) ?? at,
+  }));
 }
 
-export const pieceOf = ({ kind, turned, length, width }: Lying): CutPiece => ({
+export const pieceOf = ({ kind, turned, length, width }: Lie): CutPiece => ({
   kind: 'piece',
   piece: kind,
   turned,

@@ -1,5 +1,5 @@
 import type { Growth, Program, Solver } from '../solver.ts';
-import type { Demand } from './bound.ts';
+import type { Demand } from './demand.ts';
 import type { Pattern } from './patterns.ts';
 import type { CuttingProblem } from './problem.ts';
 

@@ -1,8 +1,7 @@
 import type { Solver } from '../solver.ts';
-import type { Demand } from './bound.ts';
-import { ALIKE } from './by-patterns.ts';
 import { between, cuttable, GAIN, limitPrice, solveUntil, worthOf } from './column-generation.ts';
 import { type Pool, withoutSurplus } from './cover.ts';
+import { areUnlike, type Demand, piecesAsked } from './demand.ts';
 import { openDemandPricers } from './demand-pricing.ts';
 import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
@@ -16,7 +15,7 @@ import type { Looking } from './placing.ts';
  */
 export function suitsOneBinLess({ problem }: Looking, demand: Demand, start: Filling, looks: number): boolean {
   if (start.left.length > 0 || demand.length > KINDS_MAX || start.bins.length > BINS_MAX) return false;
-  if (piecesOf(demand) > PIECES_A_BIN * start.bins.length) return false;
+  if (piecesAsked(demand) > PIECES_A_BIN * start.bins.length) return false;
   const pricers = problem.bins.map((_, bin) => openDemandPricers(problem, demand, bin));
   const once = pricers.flat().reduce((sum, pricer) => sum + pricer.looks, 0);
   const least = Math.max(LOOKS_A_KIND * demand.length, PRICINGS_LEAST * once);
@@ -25,10 +24,7 @@ export function suitsOneBinLess({ problem }: Looking, demand: Demand, start: Fil
 
 /** Whether pieces are unlike, and so many fill a bin that no pattern is ever better than any number of others. */
 export const isCrowded = (demand: Demand, start: Filling): boolean =>
-  piecesOf(demand) > PIECES_A_BIN * start.bins.length &&
-  piecesOf(demand) < ALIKE * demand.filter(count => count > 0).length;
-
-const piecesOf = (demand: Demand): number => demand.reduce((sum, count) => sum + count, 0);
+  piecesAsked(demand) > PIECES_A_BIN * start.bins.length && areUnlike(demand);
 
 /** A program of more rows or bins takes too long to solve so often. */
 const KINDS_MAX = 200;

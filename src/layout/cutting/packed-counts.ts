@@ -1,4 +1,4 @@
-import type { Demand } from './bound.ts';
+import type { Demand } from './demand.ts';
 
 /**
  * How many of each kind of piece a way has, packed into the words of an integer array: each kind has a field as wide as

@@ -1,6 +1,6 @@
-import type { Demand } from './bound.ts';
 import { pick } from './chance.ts';
 import { type CutTree, cutTrees } from './cut-tree.ts';
+import type { Demand } from './demand.ts';
 import { type Filling, placeInEmpty } from './first-plan.ts';
 import { FITS, findPlace, type Looking, place, type Rule, SPLITS } from './placing.ts';
 import type { CuttingProblem, PieceKind } from './problem.ts';

@@ -1,4 +1,4 @@
-import { apart, type CutTree, extent, type Part } from './cut-tree.ts';
+import { type CutTree, together } from './cut-tree.ts';
 import { type Direction, other } from './rows.ts';
 import { fillSack, type Items, type Sack, TINY, takenFrom, worthOfSack } from './sack.ts';
 import { byExtent, type Lie, type Stretch } from './stretch.ts';
@@ -109,12 +109,9 @@ const whole = (stretch: Stretch, all: Sack, strip: (index: number) => CutTree): 
 });
 
 function inRow(stretch: Stretch, direction: Direction, parts: readonly (Lie | CutTree)[]): CutTree {
-  return apart(
+  return together(
     direction,
-    parts.map((part): Part => {
-      const tree = 'mainSize' in part ? pieceOf(stretch, part) : part;
-      return { tree, size: extent(tree, direction) };
-    }),
+    parts.map(part => ('mainSize' in part ? pieceOf(stretch, part) : part)),
   );
 }
 

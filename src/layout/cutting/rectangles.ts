@@ -1,5 +1,5 @@
-import type { Demand } from './bound.ts';
-import { waysToFit } from './free-pricing.ts';
+import type { Demand } from './demand.ts';
+import { type Lie, waysToFit } from './lying.ts';
 import { type Counting, copyCounts, tooMany } from './packed-counts.ts';
 import { fewPlaces, type Points } from './points.ts';
 import type { ClearStretch, CuttingProblem } from './problem.ts';
@@ -9,17 +9,10 @@ import { BOTH, type Direction, other } from './rows.ts';
 export type Sheet = {
   readonly along: Points;
   readonly across: Points;
-  readonly lies: readonly Lie[];
+  readonly lies: readonly (Lie & { readonly at: number })[];
   readonly area: number;
   readonly areas: readonly number[];
   readonly kinds: readonly number[];
-};
-export type Lie = {
-  readonly kind: number;
-  readonly turned: boolean;
-  readonly length: number;
-  readonly width: number;
-  readonly at: number;
 };
 
 /** The stretch on its points; undefined where nothing that is asked for fits. */

@@ -1,16 +1,15 @@
 import { keepWay, type Ways, waysFor } from './best-ways.ts';
-import { apart, type CutTree, partOf } from './cut-tree.ts';
+import { type CutTree, together } from './cut-tree.ts';
+import { areaAsked, piecesAsked } from './demand.ts';
 import { binOf, isSawable } from './fill.ts';
 import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
-import { type Lying, lyingIn, pieceOf } from './lying.ts';
+import { isPlain, type Lying, lyingIn, pieceOf } from './lying.ts';
 import type { Looking } from './placing.ts';
 import { BOTH, type Direction, type OpenBin, other } from './rows.ts';
 
-/** Whether `rowByRow` knows how to fill the bins of this plan: a few of one kind, without defects, within the stages. */
+/** Whether `rowByRow` knows how to fill the bins of this plan: a few plain ones, within the stages. */
 export function suitsRowByRow({ problem }: Looking, { bins, left }: Filling): boolean {
-  const [kind, ...others] = problem.bins;
-  const one = kind?.clear.length === 1 && others.length === 0 && problem.leastSkim === 0;
-  return one && left.length === 0 && problem.stages >= STAGES && bins.length <= BINS_MAX;
+  return isPlain(problem) && left.length === 0 && problem.stages >= STAGES && bins.length <= BINS_MAX;
 }
 
 /** Strips, rows of these, and a trim of each row; with a stage more, rows of several pieces. */
@@ -74,7 +73,6 @@ type Field = {
   readonly along: number;
   readonly across: number;
   readonly area: number;
-  readonly count: number;
   /** Whether a row may have several pieces. */
   readonly shares: boolean;
 };
@@ -115,7 +113,7 @@ function filledBy(
   const { problem } = looking;
   const field = fieldOf(looking, first);
   const demand = problem.pieces.map(piece => piece.blanks.length);
-  const spare = bins * field.area - problem.pieces.reduce((sum, { area }, kind) => sum + area * (demand[kind] ?? 0), 0);
+  const spare = bins * field.area - areaAsked(problem, demand);
   if (spare < 0 || bins < 1) return undefined;
   let now = beginnings(width, demand.length);
   let next = beginnings(width, demand.length);
@@ -128,7 +126,8 @@ function filledBy(
   now.top[0] = field.across;
   const ways = waysFor(SPARE * width);
   const steps: Step[] = [];
-  for (let step = 0; step < field.count; step += 1) {
+  const count = piecesAsked(demand);
+  for (let step = 0; step < count; step += 1) {
     looking.looks += now.count * (LOOKS_A_BEGINNING + LOOKS_A_PIECE * field.alongs.length);
     if (looking.looks > until) return undefined;
     ways.count = 0;
@@ -142,7 +141,7 @@ function filledBy(
 }
 
 function fieldOf({ problem }: Looking, first: Direction): Field {
-  const lying = lyingIn(problem, 0);
+  const lying = lyingIn(problem);
   const { length, width } = problem.bins[0]?.clear[0] ?? { length: 0, width: 0 };
   const crosscut = first === 'crosscut';
   return {
@@ -155,7 +154,6 @@ function fieldOf({ problem }: Looking, first: Direction): Field {
     along: crosscut ? length : width,
     across: crosscut ? width : length,
     area: length * width,
-    count: problem.pieces.reduce((sum, piece) => sum + piece.blanks.length, 0),
     shares: problem.stages > STAGES,
   };
 }
@@ -195,7 +193,6 @@ function goOn(
   const reach = now.reach[from] ?? 0;
   const filled = now.filled[from] ?? 0;
   const base = from * (now.left.length / now.bin.length);
-  const { value: worsts } = ways;
   for (let lie = 0; lie < alongs.length; lie += 1) {
     if ((now.left[base + (kinds[lie] ?? 0)] ?? 0) === 0) continue;
     const long = alongs[lie] ?? 0;
@@ -209,30 +206,22 @@ function goOn(
         const ends = Math.max(end, reach + long);
         const tops = Math.max(top, row + wide);
         const taken = bin * area + strip * across + (ends - strip) * row + (reach + long - strip) * (tops - row);
-        const value = (LITTLE + 1 - after / taken) * size;
-        if (taken - after <= spare && (ways.count < worsts.length || value < (worsts[0] ?? 0)))
-          keepWay(ways, value, from, lie, ON);
+        if (taken - after <= spare) keepWay(ways, (LITTLE + 1 - after / taken) * size, from, lie, ON);
       }
       if (strip + long <= along && top + wide <= across) {
         fits = true;
         const taken = bin * area + strip * across + (Math.max(end, strip + long) - strip) * top + long * wide;
-        const value = (LITTLE + 1 - after / taken) * size;
-        if (taken - after <= spare && (ways.count < worsts.length || value < (worsts[0] ?? 0)))
-          keepWay(ways, value, from, lie, ROW);
+        if (taken - after <= spare) keepWay(ways, (LITTLE + 1 - after / taken) * size, from, lie, ROW);
       }
       if (end + long <= along) {
         fits = true;
         const taken = bin * area + end * across + long * wide;
-        const value = (LITTLE + 1 - after / taken) * size;
-        if (taken - after <= spare && (ways.count < worsts.length || value < (worsts[0] ?? 0)))
-          keepWay(ways, value, from, lie, STRIP);
+        if (taken - after <= spare) keepWay(ways, (LITTLE + 1 - after / taken) * size, from, lie, STRIP);
       }
     }
     if (fits || bin + 1 >= bins) continue;
     const taken = (bin + 1) * area + long * wide;
-    const value = (LITTLE + 1 - after / taken) * size;
-    if (taken - after <= spare && (ways.count < worsts.length || value < (worsts[0] ?? 0)))
-      keepWay(ways, value, from, lie, BIN);
+    if (taken - after <= spare) keepWay(ways, (LITTLE + 1 - after / taken) * size, from, lie, BIN);
   }
 }
 
@@ -306,11 +295,6 @@ function treesOf({ lying }: Field, first: Direction, steps: readonly Step[]): re
     else if (where === ROW) bins.at(-1)?.at(-1)?.push([piece]);
     else bins.at(-1)?.at(-1)?.at(-1)?.push(piece);
   }
-  const together = (direction: Direction, trees: readonly CutTree[]): CutTree =>
-    apart(
-      direction,
-      trees.map(tree => partOf(tree, direction)),
-    );
   const across = other(first);
   return bins.map(strips =>
     together(

@@ -1,11 +1,12 @@
 import type { Solver } from '../solver.ts';
 import { fewestBars } from './bars.ts';
 import { openPricer } from './bin-pricer.ts';
-import { type Bound, type Demand, packingBound } from './bound.ts';
+import { type Bound, packingBound } from './bound.ts';
 import { byPatterns } from './by-patterns.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
+import type { Demand } from './demand.ts';
 import { exchange, suitsExchange } from './exchange.ts';
 import type { Effort } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';

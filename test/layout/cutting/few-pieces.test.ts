@@ -3,12 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { extent } from '../../../src/layout/cutting/cut-tree.ts';
 import { comesOut, isApart, openFewPieces } from '../../../src/layout/cutting/few-pieces.ts';
 import { treeOfFew } from '../../../src/layout/cutting/few-trees.ts';
-import { binOf, isSawable } from '../../../src/layout/cutting/fill.ts';
+import { binOf } from '../../../src/layout/cutting/fill.ts';
+import { everyPiece } from '../../../src/layout/cutting/first-plan.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
 import type { CuttingProblem } from '../../../src/layout/cutting/problem.ts';
-import { piecesIn } from '../../../src/layout/cutting/rows.ts';
 import { mm } from '../../../src/units/length.ts';
 import { aBlank, aShop, aSize, aStock } from './a-job.ts';
+import { expectSawable } from './sawable.ts';
 
 type Size = readonly [length: number, width: number];
 
@@ -20,12 +21,9 @@ function problemFor(sheet: Size, sizes: readonly Size[], stages: 2 | 3 | 'free')
   return problemOf(blanks, aStock([size]), aShop({ kerf: none, sheetTrim: none, stages }));
 }
 
-const all = (problem: CuttingProblem): readonly number[] =>
-  problem.pieces.flatMap((piece, kind) => piece.blanks.map(() => kind));
-
 function together(problem: CuttingProblem): boolean {
-  const few = openFewPieces(problem, 0);
-  const lies = all(problem);
+  const few = openFewPieces(problem);
+  const lies = everyPiece(problem);
   few.sets.set(lies);
   return comesOut(few, lies.length);
 }
@@ -121,8 +119,8 @@ describe('a few pieces', () => {
         const problem = problemFor([length, width], sizes, 'free');
         expect(together(problem)).toBe(expected);
         found[expected ? 'out' : 'not'] += 1;
-        const few = openFewPieces(problem, 0);
-        const [first = 0, ...others] = all(problem);
+        const few = openFewPieces(problem);
+        const [first = 0, ...others] = everyPiece(problem);
         // What is apart does not come out, and neither does it with others.
         if (isApart(few, first, Int32Array.from(others), others.length)) expect(expected).toBe(false);
       }),
@@ -140,17 +138,12 @@ describe('a few pieces', () => {
         const problem = problemFor([12, 11], sizes, stages);
         if (!together(problem)) return;
         out += 1;
-        const tree = treeOfFew(openFewPieces(problem, 0), all(problem));
+        const tree = treeOfFew(openFewPieces(problem), everyPiece(problem));
         if (tree === undefined) throw new Error('no tree');
         expect(extent(tree, 'crosscut')).toBeLessThanOrEqual(12);
         expect(extent(tree, 'rip')).toBeLessThanOrEqual(11);
         const bin = binOf(problem, 0, [tree]);
-        expect(isSawable(problem, bin)).toBe(true);
-        expect(piecesIn(bin).sort((one, two) => one - two)).toEqual(all(problem));
-        for (const row of bin.rows) {
-          expect(row.left).toBeGreaterThanOrEqual(0);
-          if (row.parts.length > 0) expect(row.stage).toBeLessThanOrEqual(problem.stages);
-        }
+        expectSawable(problem, [bin], everyPiece(problem));
       }),
       { numRuns: 300, seed: 2 },
     );

@@ -1,17 +1,16 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { openPool } from '../../../src/layout/cutting/cover.ts';
-import { isSawable } from '../../../src/layout/cutting/fill.ts';
 import { costOfBins, everyPiece, type Filling, firstPlan } from '../../../src/layout/cutting/first-plan.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
 import { oneBinLess, suitsOneBinLess } from '../../../src/layout/cutting/one-bin-less.ts';
 import type { Looking } from '../../../src/layout/cutting/placing.ts';
 import type { CuttingProblem } from '../../../src/layout/cutting/problem.ts';
-import { piecesIn } from '../../../src/layout/cutting/rows.ts';
 import { LOOKS_A_SECOND, lookingAt } from '../../../src/layout/cutting/search.ts';
 import { loadSolver, type Solver } from '../../../src/layout/solver.ts';
 import { lengthOf } from '../../../src/units/read-length.ts';
 import { aShop, aSize, aStock, someBlanks } from './a-job.ts';
+import { expectSawable } from './sawable.ts';
 
 let solver: Solver;
 beforeAll(async () => {
@@ -33,8 +32,6 @@ function improved(problem: CuttingProblem): {
   const end = suits ? oneBinLess(looking, demand, start, 0, openPool(), solver, LOOKS) : start;
   return { start, end, suits };
 }
-
-const byKind = (kinds: readonly number[]): readonly number[] => [...kinds].sort((one, two) => one - two);
 
 describe('a plan of few unlike pieces in a sheet', () => {
   const aSizeOf = (least: number, most: number): fc.Arbitrary<number> =>
@@ -61,12 +58,9 @@ describe('a plan of few unlike pieces in a sheet', () => {
           const problem = problemOf(blanks, stock, aShop({ stages, leastSkim: lengthOf(leastSkim) }));
           const { start, end, suits } = improved(problem);
           if (!suits) return;
-          expect(byKind(end.bins.flatMap(piecesIn))).toEqual(byKind(everyPiece(problem)));
+          expectSawable(problem, end.bins, everyPiece(problem));
           expect(end.left).toEqual([]);
           expect(costOfBins(problem, end.bins)).toBeLessThanOrEqual(costOfBins(problem, start.bins) + 1e-9);
-          for (const bin of end.bins) expect(isSawable(problem, bin)).toBe(true);
-          for (const bin of end.bins)
-            for (const row of bin.rows) if (row.parts.length > 0) expect(row.stage).toBeLessThanOrEqual(problem.stages);
           for (const [kind, { available }] of problem.bins.entries())
             expect(end.bins.filter(bin => bin.kind === kind).length).toBeLessThanOrEqual(available);
           if (costOfBins(problem, end.bins) < costOfBins(problem, start.bins) - 1e-9) better += 1;

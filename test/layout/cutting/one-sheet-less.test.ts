@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openPool } from '../../../src/layout/cutting/cover.ts';
 import { exchange, suitsExchange } from '../../../src/layout/cutting/exchange.ts';
-import { isSawable } from '../../../src/layout/cutting/fill.ts';
 import { everyPiece, type Filling, firstPlan } from '../../../src/layout/cutting/first-plan.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
 import type { Looking } from '../../../src/layout/cutting/placing.ts';
@@ -10,6 +9,7 @@ import { rowByRow, suitsRowByRow } from '../../../src/layout/cutting/row-by-row.
 import { piecesIn } from '../../../src/layout/cutting/rows.ts';
 import { LOOKS_A_SECOND, lookingAt } from '../../../src/layout/cutting/search.ts';
 import { aShop, aSize, aStock, someBlanks } from './a-job.ts';
+import { expectSawable } from './sawable.ts';
 
 type Search = {
   readonly name: string;
@@ -29,8 +29,6 @@ const searches: readonly Search[] = [
     pieces: 50,
   },
 ];
-
-const byKind = (kinds: readonly number[]): readonly number[] => [...kinds].sort((one, two) => one - two);
 
 describe.each(searches)('a sheet less, $name', ({ suits, search, sizes, pieces }) => {
   const aSizeOf = (most: number): fc.Arbitrary<number> => fc.integer({ min: 2, max: 4 * most });
@@ -58,12 +56,9 @@ describe.each(searches)('a sheet less, $name', ({ suits, search, sizes, pieces }
             return [start, suits(looking, demand, start) ? search(looking, start, 1, looks, openPool().see) : start];
           };
           const [start, end] = improved();
-          expect(byKind(end.bins.flatMap(piecesIn))).toEqual(byKind(everyPiece(problem)));
+          expectSawable(problem, end.bins, everyPiece(problem));
           expect(end.left).toEqual([]);
           expect(end.bins.length).toBeLessThanOrEqual(start.bins.length);
-          for (const bin of end.bins) expect(isSawable(problem, bin)).toBe(true);
-          for (const bin of end.bins)
-            for (const row of bin.rows) if (row.parts.length > 0) expect(row.stage).toBeLessThanOrEqual(problem.stages);
           expect(improved()[1].bins.map(piecesIn)).toEqual(end.bins.map(piecesIn));
           if (end.bins.length < start.bins.length) better += 1;
         },
