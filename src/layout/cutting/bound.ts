@@ -4,15 +4,54 @@ import type { BinKind, CuttingProblem, PieceKind } from './problem.ts';
 /** The least number of bins that any plan needs, and by what it is proven. */
 export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' };
 
+/** A bound, and by which weights pieces take most. */
+export type Weighing = {
+  readonly bound: Bound;
+  /**
+   * Shares of a bin for each kind of piece, of which no bin can hold more than 1, whatever way they are cut: some of those
+   * by which all pieces together take most, the most first.
+   */
+  readonly shares: () => readonly (readonly number[])[];
+};
+
 /**
- * No plan of these pieces needs fewer bins than this. By area: not even if wood could be poured, the largest bins taken
+ * No plan of these pieces needs fewer bins than the bound. By area: not even if wood could be poured, the largest bins taken
  * first. By packing: pieces are weighed such that no bin can hold more than 1, whatever way they are cut; see `scales`.
  */
-export function packingBound(problem: CuttingProblem, demand: Demand): Bound {
+export function weigh(problem: CuttingProblem, demand: Demand): Weighing {
   const area = areaBound(problem, demand);
-  const weighed = weightBound(problem, demand);
-  return weighed > area ? { bins: weighed, by: 'packing' } : { bins: area, by: 'area' };
+  const pairs = pairsFor(problem, demand);
+  const weights = Float64Array.from(pairs, pair => weightBy(problem.pieces, demand, pair));
+  const most = weights.reduce((most, weight) => Math.max(most, weight), 0);
+  // Sums of floats: what is so little over a whole number proves nothing.
+  const bins = Math.ceil(most - 1e-7);
+  return {
+    bound: bins > area ? { bins, by: 'packing' } : { bins: area, by: 'area' },
+    shares: () => heaviest(problem.pieces, pairs, weights),
+  };
 }
+
+/** Pairs whose weights follow each other are all but the same, so that some are left out between any two. */
+function heaviest(
+  pieces: readonly PieceKind[],
+  pairs: readonly Pair[],
+  weights: Float64Array,
+): readonly (readonly number[])[] {
+  const least = weights.toSorted().at(-HEAVIEST * HEAVIEST_APART) ?? 0;
+  return pairs
+    .flatMap((pair, order) => ((weights[order] ?? 0) < least ? [] : [{ ...pair, order, weight: weights[order] ?? 0 }]))
+    .sort((one, two) => two.weight - one.weight || one.order - two.order)
+    .filter((_, at) => at % HEAVIEST_APART === 0 && at < HEAVIEST * HEAVIEST_APART)
+    .map(({ along, across }) =>
+      pieces.map(({ turns }, at) => {
+        const share = (along.lies[at] ?? 0) * (across.lies[at] ?? 0);
+        return turns ? Math.min(share, (along.turned[at] ?? 0) * (across.turned[at] ?? 0)) : share;
+      }),
+    );
+}
+
+const HEAVIEST = 8;
+const HEAVIEST_APART = 8;
 
 function areaBound(problem: CuttingProblem, demand: Demand): number {
   let left = areaAsked(problem, demand);
@@ -26,31 +65,20 @@ function areaBound(problem: CuttingProblem, demand: Demand): number {
   return bins;
 }
 
+type Pair = { readonly along: Scaled; readonly across: Scaled };
+
 /**
- * The best weight over all pairs of scales, one for lengths and one for widths: pieces that lie beside each other in a
- * bin have products of their scales that add up to 1 at most. A piece that may be turned counts the lighter way.
- * S. Fekete, J. Schepers, "A general framework for bounds for higher-dimensional orthogonal packing problems",
- * Mathematical Methods of Operations Research 60 (2004) 311-329.
+ * All pairs of scales, one for lengths and one for widths: pieces that lie beside each other in a bin have products of
+ * their scales that add up to 1 at most. A piece that may be turned counts the lighter way. S. Fekete, J. Schepers, "A
+ * general framework for bounds for higher-dimensional orthogonal packing problems", Mathematical Methods of Operations
+ * Research 60 (2004) 311-329.
  */
-function weightBound(problem: CuttingProblem, demand: Demand): number {
+function pairsFor(problem: CuttingProblem, demand: Demand): readonly Pair[] {
   const length = Math.max(...problem.bins.map(clearLength));
   const width = Math.max(...problem.bins.map(bin => bin.clear[0]?.width ?? 0));
-  const pieces = problem.pieces.filter((_, kind) => (demand[kind] ?? 0) > 0);
-  const counts = demand.filter(count => count > 0);
-  const alongs = scaled(pieces, length, piece => piece.length);
-  const acrosses = scaled(pieces, width, piece => piece.width);
-  const turning = pieces.some(piece => piece.turns);
-  let most = 0;
-  for (const along of alongs) {
-    for (const across of acrosses) {
-      const weight = turning
-        ? weightTurned(pieces, counts, along, across)
-        : weightLying(counts, along.lies, across.lies);
-      most = Math.max(most, weight);
-    }
-  }
-  // Sums of floats: what is so little over a whole number proves nothing.
-  return Math.ceil(most - 1e-7);
+  const alongs = scaled(problem.pieces, demand, length, piece => piece.length);
+  const acrosses = scaled(problem.pieces, demand, width, piece => piece.width);
+  return alongs.flatMap(along => acrosses.map(across => ({ along, across })));
 }
 
 /** From the beginning of the first clear stretch to the end of the last, as if no defect lay between. */
@@ -61,30 +89,28 @@ function clearLength(bin: BinKind): number {
 
 type Scaled = { readonly lies: Float64Array; readonly turned: Float64Array };
 
-function weightLying(counts: readonly number[], alongs: Float64Array, acrosses: Float64Array): number {
+function weightBy(pieces: readonly PieceKind[], counts: readonly number[], { along, across }: Pair): number {
+  const { lies, turned } = along;
   let weight = 0;
-  for (let at = 0; at < alongs.length; at += 1) weight += (counts[at] ?? 0) * (alongs[at] ?? 0) * (acrosses[at] ?? 0);
-  return weight;
-}
-
-function weightTurned(pieces: readonly PieceKind[], counts: readonly number[], along: Scaled, across: Scaled): number {
-  let weight = 0;
-  for (const [at, piece] of pieces.entries()) {
-    const lies = (along.lies[at] ?? 0) * (across.lies[at] ?? 0);
-    const turned = piece.turns ? (along.turned[at] ?? 0) * (across.turned[at] ?? 0) : lies;
-    weight += (counts[at] ?? 0) * Math.min(lies, turned);
+  for (let at = 0; at < lies.length; at += 1) {
+    let share = (lies[at] ?? 0) * (across.lies[at] ?? 0);
+    if (pieces[at]?.turns) share = Math.min(share, (turned[at] ?? 0) * (across.turned[at] ?? 0));
+    weight += (counts[at] ?? 0) * share;
   }
   return weight;
 }
 
 const scaled = (
   pieces: readonly PieceKind[],
+  demand: Demand,
   whole: number,
   measure: (piece: PieceKind) => number,
 ): readonly Scaled[] =>
   scales(
     whole,
-    pieces.flatMap(piece => (piece.turns ? [piece.length, piece.width] : [measure(piece)])),
+    pieces
+      .filter((_, kind) => (demand[kind] ?? 0) > 0)
+      .flatMap(piece => (piece.turns ? [piece.length, piece.width] : [measure(piece)])),
   ).map(scale => ({
     lies: Float64Array.from(pieces, piece => scale(measure(piece))),
     turned: Float64Array.from(pieces, piece => scale(piece.length + piece.width - measure(piece))),

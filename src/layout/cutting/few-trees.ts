@@ -1,6 +1,8 @@
+import { stepsFor } from './coming-out.ts';
 import { type CutTree, extent, together } from './cut-tree.ts';
-import { CROSSCUT, type FewPieces, type Last, NONE, RIP, type Step, stepsFor } from './few-pieces.ts';
+import type { FewPieces } from './few-pieces.ts';
 import { type Lie, pieceOf } from './lying.ts';
+import { CROSSCUT, type Last, NONE, RIP, type Step } from './parting.ts';
 import { BOTH, other } from './rows.ts';
 
 /** How a set that comes out of a bin is cut; undefined where it does not come out. */

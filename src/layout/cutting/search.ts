@@ -1,7 +1,7 @@
 import type { Solver } from '../solver.ts';
 import { fewestBars } from './bars.ts';
 import { openPricer } from './bin-pricer.ts';
-import { type Bound, packingBound } from './bound.ts';
+import { type Bound, weigh } from './bound.ts';
 import { byPatterns } from './by-patterns.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
@@ -52,7 +52,8 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const pool = openPool();
   const start = bestFirstPlan({ ...looking, blinks: 0 }, looking);
   const demand = demandOf(problem, start.left);
-  const weighed = packingBound(problem, demand);
+  const weighing = weigh(problem, demand);
+  const weighed = weighing.bound;
   looking.looks += LOOKS_TO_WEIGH * problem.pieces.length;
   const supply = problem.bins.map(bin => bin.available);
   const least = leastCost(problem, demand, weighed, solver);
@@ -83,8 +84,11 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(firstShare));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
-  const exchangeLooks = Math.min(part(EXCHANGE_SHARE).looks, effort.patience * LESS_PATIENCE);
-  const exchanged = few ? exchange(looking, first, least, exchangeLooks, pool.see) : first;
+  const exchangeLooks = Math.min(
+    part(unlike ? EXCHANGE_SHARE : EXCHANGE_SHARE_ALONE).looks,
+    effort.patience * LESS_PATIENCE,
+  );
+  const exchanged = few ? exchange(looking, first, weighing.shares(), least, exchangeLooks, pool.see) : first;
   if (settled(exchanged, least)) return { ...exchanged, bound: weighed, looks: looking.looks };
   const lessLooks = Math.min(part(LESS_SHARE).looks, effort.patience * LESS_PATIENCE);
   const less = unlike ? oneBinLess(looking, demand, exchanged, least, pool, solver, lessLooks) : exchanged;
@@ -111,15 +115,16 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 /**
  * Shares of what is left when each begins: of the time for a first search that keeps to first cuts that are easy to guide,
  * which is shorter where pieces are unlike, and only a beginning where another search follows that is made for few in a bin
- * or for many; for these two, for dives for one bin less, for the proof, for patterns, for those of a large plan, for a last
- * search, and for that where bins are crowded.
+ * or for many; for these two, the first with more where no dives follow it; for dives for one bin less, for the proof, for
+ * patterns, for those of a large plan, for a last search, and for that where bins are crowded.
  */
 const FIRST_SHARE = 0.3;
 const FIRST_SHARE_UNLIKE = 0.2;
 const FIRST_SHARE_FEW = 0.06;
 const FIRST_SHARE_CROWDED = 0.1;
 const EXCHANGE_SHARE = 0.6;
-const ROWS_SHARE = 0.6;
+const EXCHANGE_SHARE_ALONE = 0.85;
+const ROWS_SHARE = 0.4;
 const LESS_SHARE = 0.7;
 const PROOF_SHARE = 0.4;
 const PATTERNS_SHARE = 0.35;

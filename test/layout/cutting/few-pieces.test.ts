@@ -1,7 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { weigh } from '../../../src/layout/cutting/bound.ts';
+import { comesOut } from '../../../src/layout/cutting/coming-out.ts';
+import { companionsOf, isAmong, nobody, openCompanions } from '../../../src/layout/cutting/companions.ts';
 import { extent } from '../../../src/layout/cutting/cut-tree.ts';
-import { comesOut, isApart, openFewPieces } from '../../../src/layout/cutting/few-pieces.ts';
+import { type FewPieces, openFewPieces } from '../../../src/layout/cutting/few-pieces.ts';
 import { treeOfFew } from '../../../src/layout/cutting/few-trees.ts';
 import { binOf } from '../../../src/layout/cutting/fill.ts';
 import { everyPiece } from '../../../src/layout/cutting/first-plan.ts';
@@ -21,12 +24,24 @@ function problemFor(sheet: Size, sizes: readonly Size[], stages: 2 | 3 | 'free')
   return problemOf(blanks, aStock([size]), aShop({ kerf: none, sheetTrim: none, stages }));
 }
 
+const openFor = (problem: CuttingProblem): FewPieces =>
+  openFewPieces(
+    problem,
+    weigh(
+      problem,
+      problem.pieces.map(piece => piece.blanks.length),
+    ).shares(),
+  );
+
 function together(problem: CuttingProblem): boolean {
-  const few = openFewPieces(problem);
-  const lies = everyPiece(problem);
+  const few = openFor(problem);
+  const lies = everyLie(few);
   few.sets.set(lies);
   return comesOut(few, lies.length);
 }
+
+/** Every piece, as it lies with the grain. */
+const everyLie = (few: FewPieces): readonly number[] => [...few.lying.keys()];
 
 /** Every cut at every whole millimetre, and every way to share the pieces between the two sides. */
 function byEveryCut(sizes: readonly Size[], length: number, width: number): boolean {
@@ -42,6 +57,43 @@ function byEveryCut(sizes: readonly Size[], length: number, width: number): bool
       if (byEveryCut(here, length, cut) && byEveryCut(there, length, width - cut)) return true;
   }
   return false;
+}
+
+/** Cuts parts of a sheet in two, one after the other; nothing is lost. */
+function cutUp(sheet: Size, cuts: readonly (readonly [boolean, number, number])[]): readonly Size[] {
+  return cuts.reduce<readonly Size[]>(
+    (parts, [crosscut, share, which]) => {
+      const at = which % parts.length;
+      const [length, width] = parts[at] ?? sheet;
+      const cut = Math.round(((crosscut ? length : width) * share) / 100);
+      if (cut === 0 || cut === (crosscut ? length : width)) return parts;
+      const halves: readonly Size[] = crosscut
+        ? [
+            [cut, width],
+            [length - cut, width],
+          ]
+        : [
+            [length, cut],
+            [length, width - cut],
+          ];
+      return [...parts.slice(0, at), ...halves, ...parts.slice(at + 1)];
+    },
+    [sheet],
+  );
+}
+
+function someAreApart(few: FewPieces): boolean {
+  const companions = openCompanions(few);
+  const lies = everyLie(few);
+  return lies.some(
+    one =>
+      [...lies, nobody(companions)].some(
+        two =>
+          two > one &&
+          lies.some(three => three > two && !isAmong(companions.bits, companionsOf(companions, one, two), three)),
+      ) ||
+      lies.some(two => two > one && !isAmong(companions.bits, companionsOf(companions, one, nobody(companions)), two)),
+  );
 }
 
 describe('a few pieces', () => {
@@ -119,10 +171,8 @@ describe('a few pieces', () => {
         const problem = problemFor([length, width], sizes, 'free');
         expect(together(problem)).toBe(expected);
         found[expected ? 'out' : 'not'] += 1;
-        const few = openFewPieces(problem);
-        const [first = 0, ...others] = everyPiece(problem);
         // What is apart does not come out, and neither does it with others.
-        if (isApart(few, first, Int32Array.from(others), others.length)) expect(expected).toBe(false);
+        if (someAreApart(openFor(problem))) expect(expected).toBe(false);
       }),
       { numRuns: 300, seed: 1 },
     );
@@ -138,7 +188,7 @@ describe('a few pieces', () => {
         const problem = problemFor([12, 11], sizes, stages);
         if (!together(problem)) return;
         out += 1;
-        const tree = treeOfFew(openFewPieces(problem), everyPiece(problem));
+        const tree = treeOfFew(openFor(problem), everyLie(openFor(problem)));
         if (tree === undefined) throw new Error('no tree');
         expect(extent(tree, 'crosscut')).toBeLessThanOrEqual(12);
         expect(extent(tree, 'rip')).toBeLessThanOrEqual(11);
@@ -148,5 +198,52 @@ describe('a few pieces', () => {
       { numRuns: 300, seed: 2 },
     );
     expect(out).toBeGreaterThan(100);
+  });
+
+  // Which way a sheet is cut again and again, and at which share of the part.
+  const someCuts = fc.array(fc.tuple(fc.boolean(), fc.integer({ min: 20, max: 80 }), fc.nat({ max: 9 })), {
+    minLength: 3,
+    maxLength: 8,
+  });
+
+  it('that were cut from one sheet are found to come out of it, and take no more than it by any weights', () => {
+    const tried = { found: 0, all: 0 };
+    fc.assert(
+      fc.property(someCuts, cuts => {
+        const sizes = cutUp([90, 70], cuts);
+        const problem = problemFor([90, 70], sizes, 'free');
+        const { shares } = weigh(
+          problem,
+          problem.pieces.map(piece => piece.blanks.length),
+        );
+        for (const share of shares()) {
+          const all = problem.pieces.reduce((sum, piece, kind) => sum + piece.blanks.length * (share[kind] ?? 0), 0);
+          expect(all).toBeLessThanOrEqual(1 + 1e-9);
+        }
+        // Of up to five pieces every way is tried, of more of them the likeliest.
+        if (sizes.length < 6) expect(together(problem)).toBe(true);
+        if (sizes.length < 6 || sizes.length > 7) return;
+        tried.all += 1;
+        tried.found += together(problem) ? 1 : 0;
+      }),
+      { numRuns: 500, seed: 3 },
+    );
+
+    expect(tried.found / tried.all).toBeGreaterThan(0.95);
+  });
+
+  it('of which three are apart are told by two of them', () => {
+    const three = fc.array(fc.tuple(aSide, aSide), { minLength: 3, maxLength: 3 });
+    fc.assert(
+      fc.property(three, sizes => {
+        const problem = problemFor([8, 7], sizes, 'free');
+        const few = openFor(problem);
+        const companions = openCompanions(few);
+        const [one = 0, two = 0, third = 0] = everyLie(few);
+        const row = companionsOf(companions, one, two);
+        expect(isAmong(companions.bits, row, third)).toBe(byEveryCut(sizes, 8, 7));
+      }),
+      { numRuns: 300, seed: 4 },
+    );
   });
 });

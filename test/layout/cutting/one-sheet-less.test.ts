@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { weigh } from '../../../src/layout/cutting/bound.ts';
 import { openPool } from '../../../src/layout/cutting/cover.ts';
 import { exchange, suitsExchange } from '../../../src/layout/cutting/exchange.ts';
 import { everyPiece, type Filling, firstPlan } from '../../../src/layout/cutting/first-plan.ts';
@@ -14,13 +15,26 @@ import { expectSawable } from './sawable.ts';
 type Search = {
   readonly name: string;
   readonly suits: (looking: Looking, demand: readonly number[], start: Filling) => boolean;
-  readonly search: typeof exchange;
+  readonly search: typeof rowByRow;
   readonly sizes: { readonly length: number; readonly width: number };
   readonly pieces: number;
 };
 
 const searches: readonly Search[] = [
-  { name: 'pieces exchanged', suits: suitsExchange, search: exchange, sizes: { length: 14, width: 8 }, pieces: 20 },
+  {
+    name: 'pieces exchanged',
+    suits: suitsExchange,
+    search: (looking, start, ...others) => {
+      const { problem } = looking;
+      const { shares } = weigh(
+        problem,
+        problem.pieces.map(piece => piece.blanks.length),
+      );
+      return exchange(looking, start, shares(), ...others);
+    },
+    sizes: { length: 14, width: 8 },
+    pieces: 20,
+  },
   {
     name: 'row by row',
     suits: (looking, _, start) => suitsRowByRow(looking, start),
