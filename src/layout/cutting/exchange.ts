@@ -24,7 +24,7 @@ export function suitsExchange({ problem }: Looking, demand: Demand, { bins, left
 }
 
 /** Of more pieces in a bin ruin and recreate makes more in the same time. */
-const PIECES_A_BIN = 5.5;
+const PIECES_A_BIN = 5;
 /** Of more pieces, each in every way in which it lies, the bits of any two take more than 30 MB. */
 const LIES_MAX = 600;
 
@@ -50,8 +50,9 @@ const LOOKS_A_TURN = 1_000_000;
  * places, one or two at a time, wherever the bins that get them can still be cut; what makes full bins emptier is done the
  * more seldom, the more it does. How a bin is cut is worked out for each set of pieces and not repaired, which ruin and
  * recreate does; sets so small are asked about some hundred thousand times a second. Pieces weigh what they take of a bin
- * rather than their area: a long one leaves beside it what few can use. After S. Kirkpatrick et al., "Optimization by simulated
- * annealing", Science 220 (1983) 671-680. `shares` are shares of a bin of which no bin holds more than 1.
+ * rather than their area: a long one leaves beside it what few can use. After S. Kirkpatrick et al., "Optimization by
+ * simulated annealing", Science 220 (1983) 671-680. `shares` are shares of a bin of which no bin holds more than 1; `seen`
+ * gets the bins now and then: dives begin with them.
  */
 export function exchange(
   looking: Looking,
@@ -69,9 +70,13 @@ export function exchange(
   while (costOfBins(problem, best.bins) > least + COST_EPSILON) {
     const bench = benchOf(companions, best, looking.chance);
     if (bench === undefined) return best;
-    const settled = settle(looking, bench, shares[0] ?? [], until);
-    const bins = binsOf(problem, bench);
-    seen(bins ?? []);
+    const see = (): readonly OpenBin[] | undefined => {
+      const bins = binsOf(problem, bench);
+      seen(bins ?? []);
+      return bins;
+    };
+    const settled = settle(looking, bench, shares[0] ?? [], until, see);
+    const bins = see();
     if (!settled || bins === undefined) return best;
     best = { bins, left: [] };
   }
@@ -79,7 +84,7 @@ export function exchange(
 }
 
 /** Moves pieces until none lies beside; whether that came about before the looks were spent. */
-function settle(looking: Looking, bench: Bench, heavy: readonly number[], until: number): boolean {
+function settle(looking: Looking, bench: Bench, heavy: readonly number[], until: number, see: () => void): boolean {
   const { few, beside } = bench;
   let next = looking.looks;
   let share = 0;
@@ -91,6 +96,7 @@ function settle(looking: Looking, bench: Bench, heavy: readonly number[], until:
       share = left;
       next += LOOKS_A_TURN;
       turn += 1;
+      see();
     }
     few.spent = LOOKS_A_MOVE;
     if (of(100, drawn(bench)) < FROM_BESIDE) putIn(bench, share);
