@@ -10,7 +10,7 @@ export type Effort = { readonly looks: number; readonly patience: number };
 /** A try is kept where it is no worse than the attempt of so many tries ago: late acceptance. */
 const LATE = 30;
 /** How much a full bin beside an empty one is worth over two half full ones, in bins. */
-export const FULL_BINS = 0.02;
+const FULL_BINS = 0.02;
 /** What comes nearer by less is no progress. */
 const PROGRESS = 1e-3;
 

@@ -187,6 +187,7 @@ function twoAndThree(
   const long2 = lengths[two] ?? 0;
   const wide1 = widths[one] ?? 0;
   const wide2 = widths[two] ?? 0;
+  // As `leastOfTwo`, woven in here, where most of the time is spent.
   if (crosscuts > 0 && wide1 <= width && wide2 <= width) {
     const isBeside = crosscuts >= LEVELS_OF_TWO && wide1 + wide2 <= width;
     const beyond = length - (isBeside ? Math.max(long1, long2) : long1 + long2);

@@ -49,11 +49,13 @@ function isPutInto(bench: Bench, bin: number, at: number, lie: number, firstPlac
   for (let one = firstPlace; one < count; one += 1) {
     const weight = one < 0 ? 0 : (weights[lies[bin * FEW + one] ?? 0] ?? 0);
     if (weight > most) continue;
+    const place = one < 0 ? FEW : one;
     for (let two = one; two < (one < 0 ? 0 : count); two += 1) {
       const comesOut = two === one ? weight : weight + (weights[lies[bin * FEW + two] ?? 0] ?? 0);
       if (comesOut < least || comesOut > most) continue;
-      if (!isTaken(bench, bin, one < 0 ? FEW : one, one < 0 ? FEW : two, lie)) continue;
-      putFromBeside(bench, at, bin, one < 0 ? FEW : one, one < 0 ? FEW : two, lie);
+      const place2 = two === one ? place : two;
+      if (!isTaken(bench, bin, place, place2, lie)) continue;
+      putFromBeside(bench, at, bin, place, place2, lie);
       return true;
     }
   }

@@ -183,8 +183,7 @@ function mostOfTwo(sizes: Int32Array, one: number, two: number, three: number): 
   const size12 = sizes[one * STRIDE + two] ?? 0;
   const size13 = sizes[one * STRIDE + three] ?? 0;
   const size23 = sizes[two * STRIDE + three] ?? 0;
-  const most = Math.max(size12, size13);
-  return Math.max(most, size23);
+  return Math.max(size12, size13, size23);
 }
 
 /** Puts a part among those that leave most room, if it is one of them; how many there are then. */

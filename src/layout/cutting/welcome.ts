@@ -48,10 +48,11 @@ export function isWelcome(
   const { bits } = companions;
   const start = bin * FEW;
   const count = counts[bin] ?? 0;
+  const alone = companionsOf(companions, lie, nobody(companions));
   for (let one = 0; one < count; one += 1) {
     if (one === place || one === place2) continue;
     const beside = lies[start + one] ?? 0;
-    if (!isAmong(bits, companionsOf(companions, lie, nobody(companions)), beside)) return false;
+    if (!isAmong(bits, alone, beside)) return false;
     const row = companionsOf(companions, lie, beside);
     for (let two = one + 1; two < count; two += 1) {
       if (two === place || two === place2) continue;

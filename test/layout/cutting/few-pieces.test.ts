@@ -87,7 +87,7 @@ function someAreApart(few: FewPieces): boolean {
   const lies = everyLie(few);
   return lies.some(
     one =>
-      [...lies, nobody(companions)].some(
+      lies.some(
         two =>
           two > one &&
           lies.some(three => three > two && !isAmong(companions.bits, companionsOf(companions, one, two), three)),
