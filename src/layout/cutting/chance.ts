@@ -3,9 +3,9 @@ export type Chance = () => number;
 
 /** The generator "mulberry32" (T. Ettinger, public domain), from memory; any well-mixed 32-bit stream would do. */
 export function chanceFrom(seed: number): Chance {
-  let state = seed >>> 0;
+  let state = seed | 0;
   return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
+    state = (state + 0x6d2b79f5) | 0;
     let mixed = Math.imul(state ^ (state >>> 15), state | 1);
     mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
     return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;

@@ -2,7 +2,7 @@ import { type FewPieces, FULL, KNOWN, mixed } from './few-pieces.ts';
 import { fits, NONE, type Step } from './parting.ts';
 
 /** What asking about a set costs, in looks; what parting it costs is counted there. */
-const LOOKS_A_SET = 25;
+const LOOKS_A_SET = 22;
 
 /**
  * Whether the first `count` of `sets` come out of one bin by through cuts within the stages. What was asked lately is

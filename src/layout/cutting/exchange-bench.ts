@@ -25,6 +25,8 @@ export type Bench = {
   readonly welcome: Int32Array;
   /** Whether these bits have been worked out since the bin changed. */
   readonly made: Uint8Array;
+  /** Room for those with which an exchange is tried. */
+  readonly candidates: Int32Array;
   /** Bins that nothing is taken from. */
   readonly others: readonly OpenBin[];
   /** Where the chance of moves stands: a 32-bit number that is never 0. */
@@ -57,6 +59,7 @@ export function benchOf(companions: Companions, { bins }: Filling, chance: Chanc
     filled: new Int32Array(open.length),
     welcome: new Int32Array(open.length * (FEW + 1) * companions.words),
     made: new Uint8Array(open.length * (FEW + 1)),
+    candidates: new Int32Array(few.lying.length),
     others: all.filter(each => !each.isKnown).map(({ bin }) => bin),
     chance: 1 + pick(chance, 2 ** 31),
   };

@@ -24,13 +24,13 @@ export function suitsExchange({ problem }: Looking, demand: Demand, { bins, left
 }
 
 /** Of more pieces in a bin ruin and recreate makes more in the same time. */
-const PIECES_A_BIN = 5;
+const PIECES_A_BIN = 6;
 /** Of more pieces, each in every way in which it lies, the bits of any two take more than 30 MB. */
 const LIES_MAX = 600;
 
 /** What opening costs for each piece, and a move, in looks. */
-const LOOKS_A_PIECE = 1500;
-const LOOKS_A_MOVE = 10;
+const LOOKS_A_PIECE = 300;
+const LOOKS_A_MOVE = 9;
 /** Of a hundred moves, those that put in a piece from beside the bins; in the others, bins exchange pieces. */
 const FROM_BESIDE = 5;
 
@@ -44,6 +44,8 @@ const TURNS = [
   { area: 0.15, left: 0.42 },
 ];
 const LOOKS_A_TURN = 1_000_000;
+/** After so many turns the bins are seen: to draw them up takes as long as some hundred exchanges. */
+const TURNS_UNSEEN = 4;
 
 /**
  * Looks for a plan of fewer bins where a few pieces fill each: a bin is taken away, its pieces lie beside, and pieces change
@@ -96,7 +98,7 @@ function settle(looking: Looking, bench: Bench, heavy: readonly number[], until:
       share = left;
       next += LOOKS_A_TURN;
       turn += 1;
-      see();
+      if (turn % TURNS_UNSEEN === 0) see();
     }
     few.spent = LOOKS_A_MOVE;
     if (of(100, drawn(bench)) < FROM_BESIDE) putIn(bench, share);

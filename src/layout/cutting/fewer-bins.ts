@@ -2,7 +2,7 @@ import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
 import type { Looking } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
 import { type OpenBin, piecesIn } from './rows.ts';
-import { type Attempt, ruinAndRecreate } from './ruin-recreate.ts';
+import { type Allowance, type Attempt, ruinAndRecreate } from './ruin-recreate.ts';
 
 /** What a search may spend, and how long it goes on without finding anything better, in looks. */
 export type Effort = { readonly looks: number; readonly patience: number };
@@ -52,13 +52,31 @@ function cheaper(
   const { problem } = looking;
   const short = best.left.length > 0;
   const cost = short ? Number.POSITIVE_INFINITY : costOfBins(problem, best.bins) - 2 * COST_EPSILON;
-  let attempt: Attempt = short ? best : withoutEmptiest(best);
+  const mostLeft = Math.max(0, best.left.length - 1);
+  return repaired(looking, short ? best : withoutEmptiest(best), { cost, supply }, mostLeft, until, patience, seen);
+}
+
+/**
+ * Tries to get what lies beside the bins of an attempt into them, until no more than `mostLeft` pieces do, or the looks are
+ * spent, or for so many of them nothing has become better: undefined then.
+ */
+export function repaired(
+  looking: Looking,
+  start: Attempt,
+  allowance: Allowance,
+  mostLeft: number,
+  until: number,
+  patience: number,
+  seen: (bins: readonly OpenBin[]) => void,
+): Attempt | undefined {
+  const { problem } = looking;
+  let attempt = start;
   let value = shortfall(problem, attempt);
   const late = new Float64Array(LATE).fill(value);
   let limit = Math.min(until, looking.looks + patience);
   let least = value;
   for (let step = 0; looking.looks < limit; step = (step + 1) % LATE) {
-    const next = ruinAndRecreate(looking, attempt, { cost, supply });
+    const next = ruinAndRecreate(looking, attempt, allowance);
     const nextValue = shortfall(problem, next);
     if (nextValue <= value || nextValue <= (late[step] ?? value)) {
       if (nextValue < value) seen(next.bins);
@@ -70,7 +88,7 @@ function cheaper(
       least = value;
       limit = Math.min(until, looking.looks + patience);
     }
-    if (attempt.left.length < Math.max(1, best.left.length)) return attempt;
+    if (attempt.left.length <= mostLeft) return attempt;
   }
   return undefined;
 }

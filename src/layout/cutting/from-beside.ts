@@ -5,7 +5,7 @@ import { FEW, FULL } from './few-pieces.ts';
 import { isWelcome, welcomeTo } from './welcome.ts';
 
 /** What a bin that is looked into costs, in looks. */
-const LOOKS_A_BIN = 6;
+const LOOKS_A_BIN = 5.3;
 
 /**
  * Exchanges a piece that lies beside for one or two of the first bin, from a certain one on, where this can be. More may

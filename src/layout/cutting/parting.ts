@@ -21,9 +21,9 @@ const PARTS_OF_REST = 1;
 const PIECES_FOR_THREES = 7;
 
 /** What four pieces cost, and five, and for more of them each two, in looks. */
-const LOOKS_FOR_FOUR = 20;
-const LOOKS_FOR_FIVE = 75;
-const LOOKS_FOR_TWO = 3.4;
+const LOOKS_FOR_FOUR = 17.5;
+const LOOKS_FOR_FIVE = 66;
+const LOOKS_FOR_TWO = 3;
 
 /** A part that is cut off by a rip, not a crosscut; below it stand up to three places of its pieces in the set. */
 const BY_RIP = 1 << 12;

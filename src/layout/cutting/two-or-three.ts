@@ -1,20 +1,6 @@
 /** Lengths and widths of pieces as they lie, by their numbers. */
 export type Sizes = { readonly lengths: Int32Array; readonly widths: Int32Array };
 
-/** Whether two pieces come out of a rectangle, by any cuts. */
-export function twoComeOut(
-  { lengths, widths }: Sizes,
-  one: number,
-  two: number,
-  length: number,
-  width: number,
-): boolean {
-  const [along1, along2] = [lengths[one] ?? 0, lengths[two] ?? 0];
-  const [across1, across2] = [widths[one] ?? 0, widths[two] ?? 0];
-  if (along1 > length || along2 > length || across1 > width || across2 > width) return false;
-  return along1 + along2 <= length || across1 + across2 <= width;
-}
-
 /** Whether three pieces come out of a rectangle, by any cuts: all in a row, or one beside or beyond the two others. */
 export function threeComeOut(
   { lengths, widths }: Sizes,

@@ -76,18 +76,3 @@ export function areTogether(
     if (at !== place && !isAmong(companions.bits, row, lies[bin * FEW + at] ?? 0)) return false;
   return true;
 }
-
-/** The first number from one on, and below another, whose bit is set; the other where there is none. */
-export function nextAmong(bits: Int32Array, at: number, from: number, until: number): number {
-  if (from >= until) return until;
-  let word = from >> 5;
-  const last = (until - 1) >> 5;
-  let set = (bits[at + word] ?? 0) & (-1 << (from & 31));
-  while (set === 0) {
-    if (word === last) return until;
-    word += 1;
-    set = bits[at + word] ?? 0;
-  }
-  const found = (word << 5) + 31 - Math.clz32(set & -set);
-  return Math.min(found, until);
-}
