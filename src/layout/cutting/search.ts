@@ -45,7 +45,7 @@ const BLINKS = 0.005;
  * dives of a linear program; otherwise ruin and recreate; where few unlike pieces fill a bin, exchanges of pieces and dives
  * for one bin less; the proof; whole patterns of a linear program where many pieces are alike; and ruin and recreate for what
  * is left, until the looks or the patience are spent or the bound is met. A large plan begins with whole patterns; where
- * bins are crowded with unlike pieces, they are filled row by row, or ruin and recreate goes on, and the proof is for the end.
+ * bins are crowded with unlike pieces, they are filled row by row, ruin and recreate goes on, and the proof is for the end.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
@@ -97,9 +97,10 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
     // No linear program leads to a plan here, and hardly ever to a proof.
     const patience = effort.patience * LAST_PATIENCE;
     const { looks } = part(CROWDED_SHARE);
-    const best = rows
-      ? rowByRow(looking, less, least, Math.min(looks, effort.patience * LESS_PATIENCE), pool.see)
-      : improve(less, least, { looks, patience });
+    const until = looking.looks + looks;
+    const rowLooks = Math.min(looks, effort.patience * LESS_PATIENCE);
+    const strips = rows ? rowByRow(looking, less, least, rowLooks, pool.see) : less;
+    const best = improve(strips, least, { looks: until - looking.looks, patience });
     return { ...best, bound: boundOf(looking, demand, weighed, best, solver, part(1)), looks: looking.looks };
   }
   const bound = boundOf(looking, demand, weighed, less, solver, part(PROOF_SHARE));
