@@ -1,4 +1,5 @@
 import { assignBlanks, companyOf } from './colour.ts';
+import { demandOf, kindsAsked } from './demand.ts';
 import { COST_EPSILON, costOfBins, type Filling, placeInEmpty } from './first-plan.ts';
 import { findPlace, type Looking, place, type Rule } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
@@ -19,8 +20,7 @@ export function byDoors(looking: Looking, start: Filling, most: number, looks: n
   const doors = [...named.values()];
   if (start.left.length > 0 || doors.length === 0) return start;
   const until = looking.looks + looks;
-  const alone = problem.pieces.map(piece => piece.blanks.length);
-  for (const kind of doors.flat()) alone[kind] = (alone[kind] ?? 0) - 1;
+  const alone = demandOf(problem, doors.flat());
   let best = start;
   let whole = wholeDoors(problem, named, start.bins);
   while (looking.looks < until && whole < doors.length) {
@@ -28,7 +28,7 @@ export function byDoors(looking: Looking, start: Filling, most: number, looks: n
       .map(door => ({ door, key: areaOf(problem, door) * (1 - chance() / 2) }))
       .sort((one, two) => two.key - one.key);
     const bins: OpenBin[] = [];
-    const left = alone.flatMap((count, kind) => new Array<number>(count).fill(kind));
+    const left = kindsAsked(alone);
     for (const { door } of order) if (!putDoor(looking, bins, door)) left.push(...door);
     const found = recreateAll(looking, { bins, left });
     looking.looks += LOOKS_A_PIECE * left.length;

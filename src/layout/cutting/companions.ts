@@ -1,3 +1,4 @@
+import { add, wordsFor } from './bits.ts';
 import type { FewPieces } from './few-pieces.ts';
 
 /**
@@ -19,7 +20,7 @@ export type Companions = {
 type Smallest = { readonly sizes: Int32Array; readonly bits: Int32Array };
 
 export function openCompanions(few: FewPieces): Companions {
-  const words = (few.lengths.length + 31) >> 5;
+  const words = wordsFor(few.lengths.length);
   const pairs = (few.lengths.length + 1) ** 2;
   return {
     few,
@@ -37,7 +38,7 @@ function smallestBy(sizes: Int32Array, words: number): Smallest {
   for (const [rank, lie] of order.entries()) {
     const to = (rank + 1) * words;
     bits.copyWithin(to, rank * words, to);
-    bits[to + (lie >> 5)] = (bits[to + (lie >> 5)] ?? 0) | (1 << (lie & 31));
+    add(bits, to, lie);
   }
   return { sizes: Int32Array.from(sizes).sort(), bits };
 }
@@ -108,13 +109,4 @@ function workOut(companions: Companions, low: number, high: number, to: number):
       (byLength.bits[beyondBoth + word] ?? 0) |
       (byWidth.bits[besideBoth + word] ?? 0);
   }
-}
-
-/** Whether a piece's bit is set among those that begin at a place. */
-export const isAmong = (bits: Int32Array, from: number, lie: number): boolean =>
-  ((bits[from + (lie >> 5)] ?? 0) & (1 << (lie & 31))) !== 0;
-
-/** Takes a piece's bit away. */
-export function strike(bits: Int32Array, from: number, lie: number): void {
-  bits[from + (lie >> 5)] = (bits[from + (lie >> 5)] ?? 0) & ~(1 << (lie & 31));
 }

@@ -1,6 +1,6 @@
 import type { Pricer } from './bin-pricer.ts';
 import { generateColumns, type Mix } from './column-generation.ts';
-import { areaAsked } from './demand.ts';
+import { areaAsked, kindsAsked } from './demand.ts';
 import { binOf } from './fill.ts';
 import { COST_EPSILON, costOfBins } from './first-plan.ts';
 import { isWithin, type Master } from './master.ts';
@@ -45,7 +45,7 @@ export function dive(
     master.ask(demand, supply);
     mix = generateColumns(looking, master, pricer, (until - looking.looks) * ROUND_SHARE);
   }
-  return { bins, left: demand.flatMap((count, kind) => new Array<number>(count).fill(kind)) };
+  return { bins, left: kindsAsked(demand) };
 }
 
 type Share = { readonly pattern: Pattern; readonly times: number };

@@ -1,4 +1,4 @@
-import { isAmong, strike } from './companions.ts';
+import { isAmong, strike } from './bits.ts';
 import { type Bench, putFromBeside, takes } from './exchange-bench.ts';
 import { asItLies, BITS, drawn, FINE, of } from './exchange-chance.ts';
 import { FEW, FULL } from './few-pieces.ts';

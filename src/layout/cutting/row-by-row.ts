@@ -1,8 +1,8 @@
 import { type Beginnings, beginnings, isKnown, type Known, knownFor } from './beginnings.ts';
 import { forget, placeOf, putInOrder, sift, type Ways, waysFor } from './best-ways.ts';
-import { strike } from './companions.ts';
+import { add, strike, wordsFor } from './bits.ts';
 import { type CutTree, together } from './cut-tree.ts';
-import { areaAsked, piecesAsked } from './demand.ts';
+import { areaAsked, demandOf, kindsAsked, piecesAsked } from './demand.ts';
 import { repaired } from './fewer-bins.ts';
 import { binOf, isSawable } from './fill.ts';
 import { COST_EPSILON, costOfBins, type Filling } from './first-plan.ts';
@@ -115,20 +115,20 @@ type Step = { readonly from: Int32Array; readonly lie: Int32Array; readonly wher
 function filledBy(looking: Looking, first: Direction, bins: number, width: number, until: number): Filling | undefined {
   const { problem } = looking;
   const field = fieldOf(looking, first);
-  const demand = problem.pieces.map(piece => piece.blanks.length);
+  const demand = demandOf(problem, []);
   const spare = bins * field.area - areaAsked(problem, demand);
   if (spare < 0 || bins < 1) return undefined;
-  const words = (field.lying.length + 31) >> 5;
+  const words = wordsFor(field.lying.length);
   let now = beginnings(width, demand.length, words);
   let next = beginnings(width, demand.length, words);
   now.count = 1;
   now.left.set(demand);
-  for (let lie = 0; lie < field.lying.length; lie += 1)
-    now.open[lie >> 5] = (now.open[lie >> 5] ?? 0) | (1 << (lie & 31));
+  for (let lie = 0; lie < field.lying.length; lie += 1) add(now.open, 0, lie);
   // Before the first piece, a bin is full that is none.
   now.bin[0] = -1;
   now.end[0] = field.along;
   now.strip[0] = field.along;
+  now.reach[0] = field.along;
   now.top[0] = field.across;
   const ways = waysFor(SPARE * width);
   const known = knownFor(SPARE * width);
@@ -140,14 +140,12 @@ function filledBy(looking: Looking, first: Direction, bins: number, width: numbe
     forget(ways);
     for (let from = 0; from < now.count; from += 1) goOn(field, now, from, bins, spare, ways);
     if (ways.count === 0) break;
-    looking.looks += LOOKS_KEPT * Math.min(ways.count, ways.most);
     steps.push(carryOn(field, now, next, ways, known, width));
+    looking.looks += LOOKS_KEPT * ways.count;
     [now, next] = [next, now];
   }
   const filled = treesOf(field, first, steps).map(tree => binOf(problem, 0, [tree]));
-  const left = [...demand];
-  for (const kind of filled.flatMap(piecesIn)) left[kind] = (left[kind] ?? 0) - 1;
-  return { bins: filled, left: left.flatMap((copies, kind) => new Array<number>(copies).fill(kind)) };
+  return { bins: filled, left: kindsAsked(demandOf(problem, filled.flatMap(piecesIn))) };
 }
 
 function fieldOf({ problem }: Looking, first: Direction): Field {
@@ -183,7 +181,7 @@ function goOn(field: Field, now: Beginnings, from: number, bins: number, spare: 
   const top = now.top[from] ?? 0;
   const reach = now.reach[from] ?? 0;
   const filled = now.filled[from] ?? 0;
-  const words = (alongs.length + 31) >> 5;
+  const words = wordsFor(alongs.length);
   const before = bin * area + strip * across;
   let { count } = ways;
   let word = -1;
@@ -197,9 +195,9 @@ function goOn(field: Field, now: Beginnings, from: number, bins: number, spare: 
     const long = alongs[lie] ?? 0;
     const wide = acrosses[lie] ?? 0;
     const after = filled + (areas[lie] ?? 0);
-    const isOn = bin >= 0 && shares && reach + long <= along && row + wide <= across;
-    const isInRow = bin >= 0 && strip + long <= along && top + wide <= across;
-    const isInStrip = bin >= 0 && end + long <= along;
+    const isOn = shares && reach + long <= along && row + wide <= across;
+    const isInRow = strip + long <= along && top + wide <= across;
+    const isInStrip = end + long <= along;
     taken[ON] = isOn
       ? before +
         (Math.max(end, reach + long) - strip) * row +
@@ -239,7 +237,7 @@ const LITTLE = 0.02;
 function carryOn(field: Field, now: Beginnings, next: Beginnings, ways: Ways, known: Known, width: number): Step {
   const { lying, alongs, acrosses, kinds, areas, marks } = field;
   const size = now.left.length / now.bin.length;
-  const words = (alongs.length + 31) >> 5;
+  const words = wordsFor(alongs.length);
   putInOrder(ways);
   known.step += 1;
   const step = { from: new Int32Array(width), lie: new Int32Array(width), where: new Uint8Array(width) };
@@ -275,8 +273,10 @@ function carryOn(field: Field, now: Beginnings, next: Beginnings, ways: Ways, kn
     const kind = kinds[lie] ?? 0;
     const left = (next.left[to * size + kind] ?? 0) - 1;
     next.left[to * size + kind] = left;
-    if (left === 0) strike(next.open, to * words, lie);
-    if (left === 0) strike(next.open, to * words, lying[lie]?.twin ?? lie);
+    if (left === 0) {
+      strike(next.open, to * words, lie);
+      strike(next.open, to * words, lying[lie]?.twin ?? lie);
+    }
     step.from[to] = from;
     step.lie[to] = lie;
     step.where[to] = where;

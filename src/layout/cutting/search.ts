@@ -6,7 +6,7 @@ import { byPatterns } from './by-patterns.ts';
 import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
-import type { Demand } from './demand.ts';
+import { type Demand, demandOf } from './demand.ts';
 import { exchange, suitsExchange } from './exchange.ts';
 import type { Effort } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
@@ -176,13 +176,6 @@ function bestBars(
 
 /** With fewer looks for each kind of piece, a dive does not end, and ruin and recreate finds more. */
 const LOOKS_FOR_BARS = 100_000;
-
-/** What can be cut: all pieces but those that are left. */
-const demandOf = (problem: CuttingProblem, left: readonly number[]): Demand => {
-  const demand = problem.pieces.map(piece => piece.blanks.length);
-  for (const kind of left) demand[kind] = (demand[kind] ?? 0) - 1;
-  return demand;
-};
 
 /** What weighing proves, or the linear program where it proves more. */
 function boundOf(

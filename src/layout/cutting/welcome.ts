@@ -1,4 +1,5 @@
-import { companionsOf, isAmong, nobody } from './companions.ts';
+import { isAmong } from './bits.ts';
+import { companionsOf, nobody } from './companions.ts';
 import type { Bench } from './exchange-bench.ts';
 import { FEW } from './few-pieces.ts';
 

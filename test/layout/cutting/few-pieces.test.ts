@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { isAmong } from '../../../src/layout/cutting/bits.ts';
 import { weigh } from '../../../src/layout/cutting/bound.ts';
 import { comesOut } from '../../../src/layout/cutting/coming-out.ts';
-import { companionsOf, isAmong, nobody, openCompanions } from '../../../src/layout/cutting/companions.ts';
+import { companionsOf, nobody, openCompanions } from '../../../src/layout/cutting/companions.ts';
 import { extent } from '../../../src/layout/cutting/cut-tree.ts';
 import { type FewPieces, openFewPieces } from '../../../src/layout/cutting/few-pieces.ts';
 import { treeOfFew } from '../../../src/layout/cutting/few-trees.ts';
