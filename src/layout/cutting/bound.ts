@@ -2,7 +2,7 @@ import { areaAsked, type Demand } from './demand.ts';
 import type { BinKind, CuttingProblem, PieceKind } from './problem.ts';
 
 /** The least number of bins that any plan needs, and by what it is proven. */
-export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' };
+export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' | 'every-way' };
 
 /** A bound, and by which weights pieces take most. */
 export type Weighing = {

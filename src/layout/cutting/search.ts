@@ -7,6 +7,7 @@ import { chanceFrom } from './chance.ts';
 import { generateColumns, LOOKS_OF_WORK, wholeBins } from './column-generation.ts';
 import { coverBy, openPool, type Pool } from './cover.ts';
 import { type Demand, demandOf } from './demand.ts';
+import { everyWay, suitsEveryWay } from './every-way.ts';
 import { exchange, suitsExchange } from './exchange.ts';
 import type { Effort } from './fewer-bins.ts';
 import { COST_EPSILON, costOfBins, everyPiece, type Filling, firstPlan, isBetter } from './first-plan.ts';
@@ -42,10 +43,11 @@ const BLINKS = 0.005;
 
 /**
  * Fills as few bins as can be found, or as cheap ones: a first plan that takes linear time; where the pieces are bars,
- * dives of a linear program; otherwise ruin and recreate; where few unlike pieces fill a bin, exchanges of pieces and dives
- * for one bin less; the proof; whole patterns of a linear program where many pieces are alike; and ruin and recreate for what
- * is left, until the looks or the patience are spent or the bound is met. A large plan begins with whole patterns; where
- * bins are crowded with unlike pieces, they are filled row by row, ruin and recreate goes on, and the proof is for the end.
+ * dives of a linear program; where a few pieces fill a bin, every way; otherwise ruin and recreate; where these pieces are
+ * unlike, exchanges of pieces and dives for one bin less; the proof; whole patterns of a linear program where many pieces
+ * are alike; and ruin and recreate for what is left, until the looks or the patience are spent or the bound is met. A large
+ * plan begins with whole patterns; where bins are crowded with unlike pieces, they are filled row by row, ruin and recreate
+ * goes on, and the proof is for the end.
  */
 export function search(problem: CuttingProblem, effort: Effort, seed: number, solver: Solver): Found {
   const looking = lookingAt(problem, seed);
@@ -70,18 +72,25 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 
   const bars = settled(start, least) ? undefined : bestBars(looking, demand, start, solver, part(1));
   if (bars !== undefined) {
-    const bound: Bound = bars.bound > weighed.bins ? { bins: bars.bound, by: 'column-generation' } : weighed;
+    const bound = boundBy(weighed, bars.bound, 'column-generation');
     const best = improve(bars.filling, leastCost(problem, demand, bound, solver), part(1));
     return { ...best, bound, looks: looking.looks };
   }
   // Whole patterns are most of a large plan, and a search of it before them would be for nothing.
   const large = start.bins.length > BINS_OF_LARGE;
-  const few = !large && !settled(start, least) && suitsExchange(looking, demand, start);
-  const unlike = !large && !settled(start, least) && suitsOneBinLess(looking, demand, start, part(LESS_SHARE).looks);
-  const crowded = !large && isCrowded(demand, start);
-  const rows = crowded && suitsRowByRow(looking, start);
+  const everyLooks = Math.min(part(EVERY_WAY_SHARE).looks, effort.patience * LESS_PATIENCE);
+  const tried =
+    !large && !settled(start, least) && suitsEveryWay(looking, demand, start, everyLooks)
+      ? everyWay(looking, demand, start, weighing.shares(), weighed.bins, everyLooks)
+      : { filling: start, isLeast: false };
+  const begun = tried.filling;
+  if (tried.isLeast) return { ...begun, bound: boundBy(weighed, begun.bins.length, 'every-way'), looks: looking.looks };
+  const few = !large && !settled(begun, least) && suitsExchange(looking, demand, begun);
+  const unlike = !large && !settled(begun, least) && suitsOneBinLess(looking, demand, begun, part(LESS_SHARE).looks);
+  const crowded = !large && isCrowded(demand, begun);
+  const rows = crowded && suitsRowByRow(looking, begun);
   const firstShare = few ? FIRST_SHARE_FEW : rows ? FIRST_SHARE_CROWDED : unlike ? FIRST_SHARE_UNLIKE : FIRST_SHARE;
-  const first = large ? patterned(start, least, part(LARGE_SHARE)) : improve(start, least, part(firstShare));
+  const first = large ? patterned(begun, least, part(LARGE_SHARE)) : improve(begun, least, part(firstShare));
   looking.easy = false;
   if (settled(first, least)) return { ...first, bound: weighed, looks: looking.looks };
   const exchangeLooks = Math.min(
@@ -115,11 +124,13 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
 }
 
 /**
- * Shares of what is left when each begins: of the time for a first search that keeps to first cuts that are easy to guide,
- * which is shorter where pieces are unlike, and only a beginning where another search follows that is made for few in a bin
- * or for many; for these two, the first with more where no dives follow it; for dives for one bin less, for the proof, for
- * patterns, for those of a large plan, for a last search, and for that where bins are crowded.
+ * Shares of what is left when each begins: of the time for every way, which is soon at an end or hardly ever; for a first
+ * search that keeps to first cuts that are easy to guide, which is shorter where pieces are unlike, and only a beginning
+ * where another search follows that is made for few in a bin or for many; for these two, the first with more where no dives
+ * follow it; for dives for one bin less, for the proof, for patterns, for those of a large plan, for a last search, and for
+ * that where bins are crowded.
  */
+const EVERY_WAY_SHARE = 0.2;
 const FIRST_SHARE = 0.3;
 const FIRST_SHARE_UNLIKE = 0.2;
 const FIRST_SHARE_FEW = 0.06;
@@ -198,11 +209,15 @@ function boundOf(
   const proof = { known: weighed.bins, wanted: best.bins.length };
   try {
     const bins = wholeBins(generateColumns(looking, master, pricer, effort, proof)?.bound ?? 0);
-    return bins > weighed.bins ? { bins, by: 'column-generation' } : weighed;
+    return boundBy(weighed, bins, 'column-generation');
   } finally {
     master.program.close();
   }
 }
+
+/** What is proven in two ways counts by the one that proves more. */
+const boundBy = (weighed: Bound, bins: number, by: Bound['by']): Bound =>
+  bins > weighed.bins ? { bins, by } : weighed;
 
 /** With fewer looks for each pair of kinds, the linear program proves nothing. */
 const LOOKS_TO_PRICE = 2000;

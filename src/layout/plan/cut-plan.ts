@@ -27,7 +27,7 @@ export type CutPlan = {
   readonly kerf: Length;
   readonly bins: readonly CutBin[];
   /** Proven: no plan at all needs fewer boards or sheets (or, where prices differ, costs less). */
-  readonly bound: { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' };
+  readonly bound: { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' | 'every-way' };
   /** Distinct fence and stop settings of this stock's plan. */
   readonly settings: number;
   /** Share of the bins' area that becomes neither piece nor kept offcut. */

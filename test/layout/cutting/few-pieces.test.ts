@@ -9,21 +9,9 @@ import { type FewPieces, openFewPieces } from '../../../src/layout/cutting/few-p
 import { treeOfFew } from '../../../src/layout/cutting/few-trees.ts';
 import { binOf } from '../../../src/layout/cutting/fill.ts';
 import { everyPiece } from '../../../src/layout/cutting/first-plan.ts';
-import { problemOf } from '../../../src/layout/cutting/in-units.ts';
 import type { CuttingProblem } from '../../../src/layout/cutting/problem.ts';
-import { mm } from '../../../src/units/length.ts';
-import { aBlank, aShop, aSize, aStock } from './a-job.ts';
+import { byEveryCut, cutUp, problemFor, type Size, someCuts } from './cut-up.ts';
 import { expectSawable } from './sawable.ts';
-
-type Size = readonly [length: number, width: number];
-
-/** Different sizes out of one sheet, in whole millimetres; the blade takes nothing, and nothing is trimmed. */
-function problemFor(sheet: Size, sizes: readonly Size[], stages: 2 | 3 | 'free'): CuttingProblem {
-  const blanks = sizes.map(([length, width], at) => aBlank('ply', `P${at + 1}`, mm(length), mm(width)));
-  const size = { ...aSize('96 x 48'), length: mm(sheet[0]), width: mm(sheet[1]) };
-  const none = mm(0);
-  return problemOf(blanks, aStock([size]), aShop({ kerf: none, sheetTrim: none, stages }));
-}
 
 const openFor = (problem: CuttingProblem): FewPieces =>
   openFewPieces(
@@ -43,45 +31,6 @@ function together(problem: CuttingProblem): boolean {
 
 /** Every piece, as it lies with the grain. */
 const everyLie = (few: FewPieces): readonly number[] => [...few.lying.keys()];
-
-/** Every cut at every whole millimetre, and every way to share the pieces between the two sides. */
-function byEveryCut(sizes: readonly Size[], length: number, width: number): boolean {
-  const [only] = sizes;
-  if (sizes.length === 1 && only !== undefined) return only[0] <= length && only[1] <= width;
-  if (sizes.reduce((sum, [one, two]) => sum + one * two, 0) > length * width) return false;
-  for (let mask = 1; mask < 2 ** sizes.length - 1; mask += 2) {
-    const here = sizes.filter((_, at) => (mask >> at) % 2 === 1);
-    const there = sizes.filter((_, at) => (mask >> at) % 2 === 0);
-    for (let cut = 1; cut < length; cut += 1)
-      if (byEveryCut(here, cut, width) && byEveryCut(there, length - cut, width)) return true;
-    for (let cut = 1; cut < width; cut += 1)
-      if (byEveryCut(here, length, cut) && byEveryCut(there, length, width - cut)) return true;
-  }
-  return false;
-}
-
-/** Cuts parts of a sheet in two, one after the other; nothing is lost. */
-function cutUp(sheet: Size, cuts: readonly (readonly [boolean, number, number])[]): readonly Size[] {
-  return cuts.reduce<readonly Size[]>(
-    (parts, [crosscut, share, which]) => {
-      const at = which % parts.length;
-      const [length, width] = parts[at] ?? sheet;
-      const cut = Math.round(((crosscut ? length : width) * share) / 100);
-      if (cut === 0 || cut === (crosscut ? length : width)) return parts;
-      const halves: readonly Size[] = crosscut
-        ? [
-            [cut, width],
-            [length - cut, width],
-          ]
-        : [
-            [length, cut],
-            [length, width - cut],
-          ];
-      return [...parts.slice(0, at), ...halves, ...parts.slice(at + 1)];
-    },
-    [sheet],
-  );
-}
 
 function someAreApart(few: FewPieces): boolean {
   const companions = openCompanions(few);
@@ -201,16 +150,10 @@ describe('a few pieces', () => {
     expect(out).toBeGreaterThan(100);
   });
 
-  // Which way a sheet is cut again and again, and at which share of the part.
-  const someCuts = fc.array(fc.tuple(fc.boolean(), fc.integer({ min: 20, max: 80 }), fc.nat({ max: 9 })), {
-    minLength: 3,
-    maxLength: 8,
-  });
-
   it('that were cut from one sheet are found to come out of it, and take no more than it by any weights', () => {
     const tried = { found: 0, all: 0 };
     fc.assert(
-      fc.property(someCuts, cuts => {
+      fc.property(someCuts(3, 8), cuts => {
         const sizes = cutUp([90, 70], cuts);
         const problem = problemFor([90, 70], sizes, 'free');
         const { shares } = weigh(
