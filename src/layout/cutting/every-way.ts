@@ -121,7 +121,6 @@ function tryingFor(looking: Looking, shares: readonly (readonly number[])[]): Tr
 /** Runs until so many bins are filled with all pieces, or it is certain that they never are, or the looks are spent. */
 function fillAll(trying: Trying, demand: Demand, bins: number, until: number): 'filled' | 'never' | 'given-up' {
   const { looking, hand, left, sets } = trying;
-  hand.isOver = false;
   for (let run = 1; looking.looks < until; run += 1) {
     trying.until = Math.min(until, looking.looks + LOOKS_A_RUN * timesFor(run));
     trying.order = largestFirst(looking, run === 1 ? 0 : NOISE);

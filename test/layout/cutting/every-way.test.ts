@@ -7,7 +7,7 @@ import { everyWay, suitsEveryWay, type Tried, timesFor } from '../../../src/layo
 import { binOf } from '../../../src/layout/cutting/fill.ts';
 import { everyPiece, firstPlan } from '../../../src/layout/cutting/first-plan.ts';
 import { problemOf } from '../../../src/layout/cutting/in-units.ts';
-import { openHand, take, treeOfHand } from '../../../src/layout/cutting/least-rectangles.ts';
+import { HAND_MOST, openHand, take, treeOfHand } from '../../../src/layout/cutting/least-rectangles.ts';
 import { lyingIn } from '../../../src/layout/cutting/lying.ts';
 import type { CuttingProblem } from '../../../src/layout/cutting/problem.ts';
 import { LOOKS_A_SECOND, lookingAt } from '../../../src/layout/cutting/search.ts';
@@ -75,6 +75,17 @@ describe('least rectangles', () => {
       }),
       { numRuns: 100, seed: 2 },
     );
+  });
+});
+
+describe('a hand', () => {
+  it('says when there are more pieces than it holds, so that nothing is proven by that', () => {
+    const hand = openHand(100, 100);
+    const fits = Array.from({ length: HAND_MOST + 1 }, (_, place) =>
+      take(hand, place, [{ kind: 0, turned: false, length: 5, width: 5 }]),
+    );
+    expect(fits).toEqual([...Array.from({ length: HAND_MOST }, () => true), false]);
+    expect(hand.isOver).toBe(true);
   });
 });
 
