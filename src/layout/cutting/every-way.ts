@@ -10,9 +10,10 @@ import type { OpenBin } from './rows.ts';
 /** Whether to try every way is worth so many looks: bins are plain, and a few pieces fill each, or there are few at all. */
 export function suitsEveryWay({ problem }: Looking, demand: Demand, { bins, left }: Filling, looks: number): boolean {
   const pieces = piecesAsked(demand);
+  const kinds = demand.length;
   const most = pieces <= PIECES_FEW ? PIECES_A_BIN_OF_FEW : PIECES_A_BIN;
-  const pairs = problem.pieces.length ** 2;
-  return isPlain(problem) && left.length === 0 && pieces <= most * bins.length && looks >= 2 * LOOKS_A_TRY * pairs;
+  const isFew = pieces <= most * bins.length && kinds <= KINDS_MAX;
+  return isPlain(problem) && left.length === 0 && isFew && looks >= RUNS_LEAST * LOOKS_A_TRY * kinds ** 2;
 }
 
 /** Of more pieces in a bin there are too many sets, and whether one comes out takes the longer to tell. */
@@ -20,6 +21,10 @@ const PIECES_A_BIN = 4.5;
 /** So few pieces are soon at an end, even if a bin holds more of them. */
 const PIECES_FEW = 24;
 const PIECES_A_BIN_OF_FEW = 7;
+/** Of more kinds, to find the one with the fewest companions takes longer than all the rest. */
+const KINDS_MAX = 200;
+/** To find out which two kinds come out together should take no more than such a part of the looks. */
+const RUNS_LEAST = 2;
 
 /** What it costs to try a piece, a rectangle that is put together for it, and to begin a bin, for each kind, in looks. */
 const LOOKS_A_TRY = 17;
@@ -41,9 +46,9 @@ export type Tried = { readonly filling: Filling; readonly isLeast: boolean };
  * next one, and with it every set of others that leaves no room for one more, in turn. Where a few pieces fill a bin, most
  * sets waste more than there is to spare, and sooner than one would think a plan is found or there is none left to try:
  * then fewer bins are too few, however they are cut. `shares` tell what there is to spare: shares of a bin of which none
- * holds more than 1. A run that began badly hardly ever ends, so that runs begin again with the pieces in another order; what
- * led nowhere in one is not tried in the next. Stages are asked for when a plan is found, so that the proof holds for any.
- * Bin after bin as in S. Martello, D. Vigo, "Exact solution of the two-dimensional finite bin packing problem",
+ * holds more than 1. A run that began badly hardly ever ends, so that runs begin again with the pieces in another order;
+ * what led nowhere in one is not tried in the next. Stages are asked for when a plan is found, so that the proof holds for
+ * any. Bin after bin as in S. Martello, D. Vigo, "Exact solution of the two-dimensional finite bin packing problem",
  * Management Science 44 (1998) 388-399; sets that leave no room, and weights to spare, after R. E. Korf, "An improved
  * algorithm for optimal bin packing", IJCAI (2003) 1252-1258, which is from memory.
  */

@@ -14,7 +14,7 @@ export type Hand = {
   readonly ways: (readonly Lie[])[];
   /** For each set how many least rectangles it has, and `ROOM` places for the length and the width of each, shortest first. */
   readonly counts: Int32Array;
-  readonly sizes: Int32Array;
+  readonly sizes: Float64Array;
   /** Rectangles that were put together since this was set to 0. */
   spent: number;
   /** Whether a set had more pieces or least rectangles than there is room for: a no is not certain then. */
@@ -30,14 +30,14 @@ export const openHand = (length: number, width: number): Hand => ({
   width,
   ways: [],
   counts: new Int32Array(1 << HAND_MOST),
-  sizes: new Int32Array((2 * ROOM) << HAND_MOST),
+  sizes: new Float64Array((2 * ROOM) << HAND_MOST),
   spent: 0,
   isOver: false,
 });
 
 /**
- * Takes a piece into hand, after those at the places before; whether they all come out of the bin together. Where they do not,
- * another piece may be taken at the same place.
+ * Takes a piece into hand, after those at the places before; whether they all come out of the bin together. Where they do
+ * not, another piece may be taken at the same place.
  */
 export function take(hand: Hand, place: number, ways: readonly Lie[]): boolean {
   if (place >= HAND_MOST) {
