@@ -9,9 +9,6 @@ import type { Looking } from './placing.ts';
 import type { CuttingProblem } from './problem.ts';
 import { type OpenBin, piecesIn } from './rows.ts';
 
-/** A bin with these pieces, and how full it is. */
-type Kept = { readonly pattern: Pattern; readonly filled: number };
-
 /** Different fillings of one bin that a search has seen, the fullest of them. */
 export type Pool = { readonly see: (bins: readonly OpenBin[]) => void; readonly patterns: () => readonly Pattern[] };
 
@@ -20,22 +17,21 @@ const PATTERNS_MAX = 400;
 
 export function openPool(): Pool {
   const known = new WeakSet<OpenBin>();
-  const kept = new Map<string, Kept>();
+  // Of many that are seen, few are asked for: only those are made patterns of.
+  const kept = new Map<string, OpenBin>();
   return {
     see: bins => {
       for (const bin of bins) {
         if (known.has(bin)) continue;
         known.add(bin);
         const name = contentsOf(bin);
-        const [pattern] = kept.has(name) ? [] : patternsOf({ bins: [bin], left: [] });
-        if (pattern !== undefined) kept.set(name, { pattern, filled: bin.filled });
+        if (!kept.has(name)) kept.set(name, bin);
       }
     },
-    patterns: () =>
-      [...kept.values()]
-        .sort((one, two) => two.filled - one.filled)
-        .slice(0, PATTERNS_MAX)
-        .map(({ pattern }) => pattern),
+    patterns: () => {
+      const fullest = [...kept.values()].sort((one, two) => two.filled - one.filled).slice(0, PATTERNS_MAX);
+      return patternsOf({ bins: fullest, left: [] });
+    },
   };
 }
 
