@@ -48,6 +48,13 @@ describe('the package', () => {
       stdio: 'ignore',
     });
     expect(status).toBe(0);
-    expect(readdirSync(out).sort()).toEqual(['manifest.json', 'packet.pdf', 'parts.csv', 'parts.xlsx', 'tags.pdf']);
+    expect(readdirSync(out).sort()).toEqual([
+      'manifest.json',
+      'packet.pdf',
+      'parts.csv',
+      'parts.xlsx',
+      'remnants.csv',
+      'tags.pdf',
+    ]);
   });
 });

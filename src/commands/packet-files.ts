@@ -7,6 +7,7 @@ export const packetFiles = (packet: Packet): readonly WholeFile[] => [
   { name: 'tags.pdf', bytes: packet.tagsPdf },
   { name: 'parts.xlsx', bytes: packet.partsXlsx },
   { name: 'parts.csv', bytes: inUtf8(packet.partsCsv) },
+  { name: 'remnants.csv', bytes: inUtf8(packet.remnantsCsv) },
   { name: 'manifest.json', bytes: inUtf8(`${JSON.stringify(packet.manifest, null, 1)}\n`) },
 ];
 

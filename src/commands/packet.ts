@@ -80,7 +80,7 @@ function madeInWords(built: Built, folder: string): readonly string[] {
   return [
     `Packet of job ${built.job.number}: ${count(doors, 'door')}, ${count(parts, 'part')}; ${count(boards, 'board')} and ${count(sheets, 'sheet')} to cut; ${count(warnings, 'warning')}.`,
     `  ${folder}`,
-    `  packet.pdf ${count(pages.packet, 'page')}, tags.pdf ${count(pages.tags, 'page')}, parts.xlsx, parts.csv, manifest.json`,
+    `  packet.pdf ${count(pages.packet, 'page')}, tags.pdf ${count(pages.tags, 'page')}, parts.xlsx, parts.csv, remnants.csv, manifest.json`,
   ];
 }
 

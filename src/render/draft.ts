@@ -84,7 +84,8 @@ function remembered<T>(print: (what: T) => string): (what: T) => string {
 }
 
 /** A drawing has no room for lengths in two units: the job's own is the one. */
-const inOneUnit = ({ units, shop }: Job): LengthFormat => {
+/** How lengths are written in the job's own unit alone. */
+export const inOneUnit = ({ units, shop }: Job): LengthFormat => {
   const { lengths } = shop.printing;
   return lengths.units === 'both' ? { ...lengths, units } : lengths;
 };

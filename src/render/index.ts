@@ -9,6 +9,7 @@ import type { Manifest, Packet } from './packet.ts';
 import type { Page } from './page.ts';
 import { csvOf, partsTable, type Table } from './parts-list.ts';
 import { type Press, type Printing, print } from './print.ts';
+import { remnantsTable } from './remnants.ts';
 import { SHEET_NAMES, type SheetName } from './sheet-names.ts';
 import { openSymbols } from './symbols.ts';
 
@@ -55,6 +56,7 @@ export async function render(
       tagsPdf: tags.pdf,
       partsXlsx,
       partsCsv: csvOf(parts),
+      remnantsCsv: csvOf(remnantsTable(drafted)),
       manifest,
       pages: { packet: packet.pages, tags: tags.pages },
     },

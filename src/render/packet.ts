@@ -7,6 +7,7 @@ export type Packet = {
   readonly tagsPdf: Uint8Array;
   readonly partsXlsx: Uint8Array;
   readonly partsCsv: string;
+  readonly remnantsCsv: string;
   readonly manifest: Manifest;
   readonly pages: { readonly packet: number; readonly tags: number };
 };

@@ -1,4 +1,4 @@
-import { type Length, nm, roundTo } from './length.ts';
+import { floorTo, type Length, nm, roundTo } from './length.ts';
 
 /** How a shop wants its lengths written. */
 export type LengthFormat = {
@@ -53,8 +53,13 @@ export const printCaliper = (length: Length, { units }: LengthFormat): string =>
   units === 'mm' ? (Math.round(length / 10_000) / 100).toFixed(2) : (Math.round(length / THOUSANDTH) / 1000).toFixed(3);
 
 /** A length's printed value as a length: what the tape shows. The difference to the true one is what printing took. */
-export const printedValue = (length: Length, format: LengthFormat): Length =>
-  roundTo(format.units === 'mm' ? TENTH : format.units === 'decimal-inch' ? THOUSANDTH : format.increment, length);
+export const printedValue = (length: Length, format: LengthFormat): Length => roundTo(stepOf(format), length);
+
+/** The longest length that prints without a mark and is no longer than this. */
+export const printedBelow = (length: Length, format: LengthFormat): Length => floorTo(stepOf(format), length);
+
+const stepOf = ({ units, increment }: LengthFormat): Length =>
+  units === 'mm' ? TENTH : units === 'decimal-inch' ? THOUSANDTH : increment;
 
 function printInches(length: Length, increment: Length): string {
   const printed = roundTo(increment, length);

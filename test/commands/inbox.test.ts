@@ -48,6 +48,7 @@ it('a real workbook is built, comes back marked, and is built anew as the next r
     'packet.pdf',
     'parts.csv',
     'parts.xlsx',
+    'remnants.csv',
     'tags.pdf',
   ]);
 

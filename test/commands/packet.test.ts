@@ -8,7 +8,7 @@ import { stilebook } from '../support/stilebook.ts';
 const folder = mkdtempSync(join(tmpdir(), 'stilebook-packet-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const FILES = ['manifest.json', 'packet.pdf', 'parts.csv', 'parts.xlsx', 'tags.pdf'];
+const FILES = ['manifest.json', 'packet.pdf', 'parts.csv', 'parts.xlsx', 'remnants.csv', 'tags.pdf'];
 const small = 'fixtures/demo/small.xlsx';
 
 describe('stilebook packet', () => {
