@@ -42,5 +42,21 @@ function classBins(
       met: ours <= target,
     },
     { what: '… of these proven to need no fewer', unit: 'of 500', ours: proven },
+    ...CLASSES.map(number => {
+      const own = instances.flatMap((instance, at) => (classOf(instance) === number ? (plans[at] ?? []) : []));
+      const published = instances.filter(each => classOf(each) === number).map(each => each.published ?? 0);
+      return {
+        what: `… class ${number}`,
+        unit: 'sheets',
+        ours: sum(own.map(({ bins }) => bins)),
+        peer: { name: 'published', value: sum(published) },
+        floor: { name: 'bound', value: sum(own.map(({ bound }) => bound)) },
+      };
+    }),
   ];
 }
+
+const CLASSES = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+
+/** `class03_n20_5` is of class 3. */
+const classOf = ({ name }: Instance): number => Number(name.slice('class'.length, 'class'.length + 2));
