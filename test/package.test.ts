@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync 
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PACKET_FILES } from './support/packet-folder.ts';
 
 const project = new URL('..', import.meta.url).pathname;
 const folder = mkdtempSync(join(tmpdir(), 'package-'));
@@ -48,13 +49,6 @@ describe('the package', () => {
       stdio: 'ignore',
     });
     expect(status).toBe(0);
-    expect(readdirSync(out).sort()).toEqual([
-      'manifest.json',
-      'packet.pdf',
-      'parts.csv',
-      'parts.xlsx',
-      'remnants.csv',
-      'tags.pdf',
-    ]);
+    expect(readdirSync(out).sort()).toEqual(PACKET_FILES);
   });
 });

@@ -8,6 +8,7 @@ import { openBuilders } from '../../src/commands/inbox-builders.ts';
 import { openInbox } from '../../src/inbox/index.ts';
 import { machine } from '../../src/machine.ts';
 import { manifestSchema } from '../../src/render/packet.ts';
+import { PACKET_FILES } from '../support/packet-folder.ts';
 
 let root: string;
 beforeAll(async () => {
@@ -44,12 +45,7 @@ it('a real workbook is built, comes back marked, and is built anew as the next r
   expect((await readdir(join(root, 'packets', 'D-001', 'A'))).sort()).toEqual([
     'cupboard.xlsx',
     'filed.json',
-    'manifest.json',
-    'packet.pdf',
-    'parts.csv',
-    'parts.xlsx',
-    'remnants.csv',
-    'tags.pdf',
+    ...PACKET_FILES,
   ]);
 
   await openingMade(demo, join(root, 'cupboard.xlsx'), 'C2', 'wide');

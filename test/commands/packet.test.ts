@@ -3,12 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { manifestSchema } from '../../src/render/packet.ts';
+import { PACKET_FILES } from '../support/packet-folder.ts';
 import { stilebook } from '../support/stilebook.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'stilebook-packet-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-const FILES = ['manifest.json', 'packet.pdf', 'parts.csv', 'parts.xlsx', 'remnants.csv', 'tags.pdf'];
 const small = 'fixtures/demo/small.xlsx';
 
 describe('stilebook packet', () => {
@@ -17,8 +17,8 @@ describe('stilebook packet', () => {
     const first = stilebook('packet', small, '--out', one as string);
     const second = stilebook('packet', small, '--out', two as string);
     expect([first.status, second.status], first.told + second.told).toEqual([0, 0]);
-    expect(readdirSync(one as string).sort()).toEqual(FILES);
-    for (const file of FILES)
+    expect(readdirSync(one as string).sort()).toEqual(PACKET_FILES);
+    for (const file of PACKET_FILES)
       expect(readFileSync(join(one as string, file)).equals(readFileSync(join(two as string, file))), file).toBe(true);
     expect(readdirSync(folder).sort()).toEqual(['one', 'two']);
   });
@@ -68,6 +68,6 @@ describe('stilebook packet', () => {
     const { status, told } = stilebook('packet', small, '--out', out);
     expect(status).toBe(2);
     expect(told).toContain('notes.txt');
-    expect(readdirSync(out).sort()).toEqual([...FILES, 'notes.txt'].sort());
+    expect(readdirSync(out).sort()).toEqual([...PACKET_FILES, 'notes.txt'].sort());
   });
 });
