@@ -1,8 +1,9 @@
+import type { CutPlan } from '../shop-plan.ts';
 import { areaAsked, type Demand } from './demand.ts';
 import type { BinKind, CuttingProblem, PieceKind } from './problem.ts';
 
 /** The least number of bins that any plan needs, and by what it is proven. */
-export type Bound = { readonly bins: number; readonly by: 'area' | 'packing' | 'column-generation' | 'every-way' };
+export type Bound = CutPlan['bound'];
 
 /** A bound, and by which weights pieces take most. */
 export type Weighing = {

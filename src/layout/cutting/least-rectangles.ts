@@ -107,9 +107,10 @@ export const treeOfHand = (hand: Hand, count: number): CutTree | undefined =>
   treeOf(hand, (1 << count) - 1, hand.length, hand.width);
 
 function treeOf(hand: Hand, set: number, length: number, width: number): CutTree | undefined {
-  const bit = 1 << (31 - Math.clz32(set));
+  const last = 31 - Math.clz32(set);
+  const bit = 1 << last;
   if (set === bit) {
-    const lie = hand.ways[31 - Math.clz32(set)]?.find(each => each.length <= length && each.width <= width);
+    const lie = hand.ways[last]?.find(each => each.length <= length && each.width <= width);
     return lie && pieceOf(lie);
   }
   const others = set ^ bit;

@@ -70,7 +70,8 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const patterned = (filling: Filling, cost: number, some: Effort): Filling =>
     settled(filling, cost) ? filling : byPatterns(looking, demand, filling, cost, pool, solver, some);
 
-  const bars = settled(start, least) ? undefined : bestBars(looking, demand, start, solver, part(1));
+  if (settled(start, least)) return { ...start, bound: weighed, looks: looking.looks };
+  const bars = bestBars(looking, demand, start, solver, part(1));
   if (bars !== undefined) {
     const bound = boundBy(weighed, bars.bound, 'column-generation');
     const best = improve(bars.filling, leastCost(problem, demand, bound, solver), part(1));
@@ -80,13 +81,13 @@ export function search(problem: CuttingProblem, effort: Effort, seed: number, so
   const large = start.bins.length > BINS_OF_LARGE;
   const everyLooks = Math.min(part(EVERY_WAY_SHARE).looks, effort.patience * LESS_PATIENCE);
   const tried =
-    !large && !settled(start, least) && suitsEveryWay(looking, demand, start, everyLooks)
+    !large && suitsEveryWay(looking, demand, start, everyLooks)
       ? everyWay(looking, demand, start, weighing.shares(), weighed.bins, everyLooks)
       : { filling: start, isLeast: false };
   const begun = tried.filling;
   if (tried.isLeast) return { ...begun, bound: boundBy(weighed, begun.bins.length, 'every-way'), looks: looking.looks };
-  const few = !large && !settled(begun, least) && suitsExchange(looking, demand, begun);
-  const unlike = !large && !settled(begun, least) && suitsOneBinLess(looking, demand, begun, part(LESS_SHARE).looks);
+  const few = !large && suitsExchange(looking, demand, begun);
+  const unlike = !large && suitsOneBinLess(looking, demand, begun, part(LESS_SHARE).looks);
   const crowded = !large && isCrowded(demand, begun);
   const rows = crowded && suitsRowByRow(looking, begun);
   const firstShare = few ? FIRST_SHARE_FEW : rows ? FIRST_SHARE_CROWDED : unlike ? FIRST_SHARE_UNLIKE : FIRST_SHARE;
